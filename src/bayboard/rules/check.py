@@ -1,0 +1,1 @@
+"""All that the rules say of a layout."""

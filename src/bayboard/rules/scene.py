@@ -1,0 +1,107 @@
+"""A layout with what the rules share derived once: places, boards, solids, routes, holes.
+
+A scene made from the one before keeps every derived thing whose layout part is the same
+object, so moving one stand-in derives one stand-in anew.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from shapely import Polygon
+
+from bayboard.geometry import outline as outlines
+from bayboard.mechanics.holes import Hole, holes
+from bayboard.model.layout import Board, Layout, Seat, Stay
+from bayboard.model.placed import Body, Placed, place
+from bayboard.routing.route import Route, routes
+
+
+@dataclass(frozen=True)
+class BoardShape:
+    """A board with its polygons."""
+
+    board: Board
+
+    @cached_property
+    def whole(self) -> Polygon:
+        """Return the outline with its rounded corners, cut-outs not taken out."""
+        return outlines.polygon(outlines.rounded(self.board.outline, self.board.corner_radius))
+
+    @cached_property
+    def polygon(self) -> Polygon:
+        """Return the outline with rounded corners and cut-outs taken out."""
+        ring = outlines.rounded(self.board.outline, self.board.corner_radius)
+        return outlines.with_holes(ring, [c.outline for c in self.board.cutouts])
+
+
+class Scene:
+    """What a rule looks at.  Never changed once made; everything is derived on first use."""
+
+    def __init__(
+        self,
+        layout: Layout,
+        before: "Scene | None" = None,
+        known_routes: Mapping[str, Route] | None = None,
+    ) -> None:
+        self.layout = layout
+        self._before = before
+        if known_routes is not None:
+            self.routes = known_routes  # type: ignore[misc]
+
+    def forget_before(self) -> None:
+        """Drop the scene this one was made from once its parts have been taken over."""
+        _ = self.placed, self.boards
+        self._before = None
+
+    @cached_property
+    def placed(self) -> dict[str, Placed]:
+        """Return the stand-ins with a place on a board, in document order."""
+        old = self._before.placed if self._before else {}
+        found: dict[str, Placed] = {}
+        for gear in self.layout.gear:
+            now = place(self.layout, gear)
+            if now is None:
+                continue
+            was = old.get(gear.id)
+            same = was and was.gear is gear and was.card is now.card and was.board is now.board
+            found[gear.id] = was if was and same else now
+        return found
+
+    @cached_property
+    def boards(self) -> dict[str, BoardShape]:
+        """Return the boards with their shapes, in document order."""
+        old = self._before.boards if self._before else {}
+        return {
+            board.id: old[board.id]
+            if board.id in old and old[board.id].board is board
+            else BoardShape(board)
+            for board in self.layout.boards
+        }
+
+    @cached_property
+    def stays(self) -> dict[str, tuple[Stay, Body | None]]:
+        """Return each stay with its body (bottom at -inf), None when its height is unknown."""
+        return {stay.id: (stay, _stay_body(stay)) for stay in self.layout.bay.stays}
+
+    @cached_property
+    def folded(self) -> dict[str, Seat]:
+        """Return the seats whose folded section is known."""
+        return {seat.id: seat for seat in self.layout.bay.seats if seat.folded is not None}
+
+    @cached_property
+    def routes(self) -> Mapping[str, Route]:
+        """Return the path of each lead that has one, by lead id."""
+        return routes(self.layout)
+
+    @cached_property
+    def holes(self) -> tuple[Hole, ...]:
+        """Return every hole to be made in the boards."""
+        return holes(self.layout)
+
+
+def _stay_body(stay: Stay) -> Body | None:
+    if stay.height is None:
+        return None
+    ring = outlines.placed(stay.outline, (0.0, 0.0), 0.0)
+    return Body(ring, outlines.polygon(ring), (float("-inf"), stay.height))
