@@ -1,0 +1,39 @@
+"""Choose the command and turn a refusal into one sentence and exit code 2."""
+
+import sys
+from importlib import import_module
+
+from bayboard import __version__
+from bayboard.commands.words import Words
+from bayboard.model.refused import Refused
+
+UNUSABLE = 2
+_COMMANDS = {
+    "check": "say what is wrong with a layout",
+    "print": "print full-size templates and card stand-ins to a PDF",
+    "convert": "write a layout in its normal form",
+}
+
+
+def run(words: list[str]) -> int:
+    """Run the command that `words` name; return 0, 1 (check: some must) or 2 (unusable)."""
+    try:
+        return _run(words)
+    except Refused as refused:
+        print(f"bayboard: {refused}", file=sys.stderr)
+        return UNUSABLE
+
+
+def _run(words: list[str]) -> int:
+    parser = Words(
+        prog="bayboard",
+        description="Arrange gear on a vehicle board. Without a command: open the window, with FILE in it.",
+        epilog="bayboard [FILE] opens the window.",
+    )
+    parser.add_argument("--version", action="version", version=f"bayboard {__version__}")
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True, parser_class=Words)
+    rooms = {name: import_module(f"bayboard.commands.{name}_command") for name in _COMMANDS}
+    for name, says in _COMMANDS.items():
+        rooms[name].describe(commands.add_parser(name, help=says, description=f"{says[0].upper()}{says[1:]}."))
+    chosen = parser.parse_args(words)
+    return int(rooms[chosen.command].run(chosen))
