@@ -1,0 +1,134 @@
+"""What a view shows besides the layout: what is selected, in hand, chalked, marked.
+
+Points are bay axes in mm, (x, y) on the Wall and (z, y) in the Section.  Ids are those of gear, leads and
+fixings alike.  All values are frozen, so that a view repaints only when one is another value.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from bayboard.model.layout import Point
+from bayboard.rules.finding import Severity
+
+Lever = Literal["up", "folded"]
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A distance laid on the scene; `severity` None is plain chalk, `number` the finding's."""
+
+    a: Point
+    b: Point
+    text: str
+    severity: Severity | None = None
+    number: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Ghost:
+    """An outline in chalk: where a piece was, where it would go, where a cure would put it."""
+
+    ring: tuple[Point, ...]
+    label: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Cure:
+    """A cure shown before it is taken: the place it leads to, where from, and its words."""
+
+    ring: tuple[Point, ...]
+    start: Point
+    end: Point
+    text: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Snap:
+    """A line through two things that were brought level, and what is level in few words."""
+
+    a: Point
+    b: Point
+    text: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A finding's place on the scene.
+
+    `at` is where it is; None together with `subject` puts it in the subject's clipped corner.
+    `short` is the text of its tag, None when the mark stands alone.  `subject` is a gear's or
+    lead's id.  `corner`: it concerns a whole stand-in, and sits in its corner in any case.
+    """
+
+    number: int
+    severity: Severity
+    at: Point | None
+    short: str | None = None
+    subject: str | None = None
+    corner: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class WallShow:
+    """The Wall's state.  `turning`: degrees to write beside the turning arc of the selected piece.
+
+    `marquee` is a box (x0, y0, x1, y1) in mm.  `told` are numbers of findings whose tags open
+    although they are not among the worst five (hovered, focused, stepped to).
+    """
+
+    selected: frozenset[str] = frozenset()
+    focused: str | None = None
+    hovered: str | None = None
+    in_hand: frozenset[str] = frozenset()
+    ghosts: tuple[Ghost, ...] = ()
+    measures: tuple[Measure, ...] = ()
+    snaps: tuple[Snap, ...] = ()
+    marquee: tuple[float, float, float, float] | None = None
+    marks: tuple[Mark, ...] = ()
+    told: frozenset[int] = frozenset()
+    chalk_x: float | None = None
+    lever: Lever = "up"
+    pointer: Point | None = None
+    cure: Cure | None = None
+    turning: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Sight:
+    """A line of sight from a service point to an eye, both (z, y).
+
+    `stopped` is where a blocked line ends.
+    """
+
+    point: Point
+    eye: Point
+    verdict: Literal["clear", "steep", "blocked"]
+    text: str = ""
+    severity: Severity | None = None
+    number: int | None = None
+    stopped: Point | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Depth:
+    """The least room between a piece's front and the seat: from `front` to `seat`, both (z, y)."""
+
+    front: Point
+    seat: Point
+    text: str
+    severity: Severity | None = None
+    number: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SectionShow:
+    """The Section's state; it looks left from `chalk_x`, None where there is nothing to cut."""
+
+    chalk_x: float | None
+    lever: Lever = "up"
+    selected: frozenset[str] = frozenset()
+    hovered: str | None = None
+    pointer: Point | None = None
+    sights: tuple[Sight, ...] = ()
+    depths: tuple[Depth, ...] = ()
+    eyes: tuple[float, float, float, float] | None = None  # z0, y0, z1, y1 of the eyes' box
