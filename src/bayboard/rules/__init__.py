@@ -1,4 +1,9 @@
 """The rules: one file each, named for the fault, judged on one scene.
 
-Reading order: `finding`, `scene`, one rule of `arrange`, then `check`, which holds the list of them all.
+Reading order: `finding`, `scene`, `rule`, one rule of `arrange`, then `check`, which asks them all.
 """
+
+from bayboard.rules.rule import Rule
+
+RULES: tuple[Rule, ...] = ()
+"""Every rule, in the order of the job: measure, arrange, wire, fix."""

@@ -43,3 +43,8 @@ class Unchecked(msgspec.Struct, frozen=True, kw_only=True):
 
 
 Said = Finding | Unchecked
+
+
+def heads(said: Said) -> tuple[str, ...]:
+    """Return the ids of the things a saying is about: `A1` for `A1.dial` and for `A1#2`."""
+    return tuple(subject.partition(".")[0].partition("#")[0] for subject in said.subjects)

@@ -47,7 +47,7 @@ class Scene:
         self.layout = layout
         self._before = before
         if known_routes is not None:
-            self.routes = known_routes  # type: ignore[misc]
+            self.routes = known_routes
 
     def forget_before(self) -> None:
         """Drop the scene this one was made from once its parts have been taken over."""
@@ -73,9 +73,7 @@ class Scene:
         """Return the boards with their shapes, in document order."""
         old = self._before.boards if self._before else {}
         return {
-            board.id: old[board.id]
-            if board.id in old and old[board.id].board is board
-            else BoardShape(board)
+            board.id: old[board.id] if board.id in old and old[board.id].board is board else BoardShape(board)
             for board in self.layout.boards
         }
 

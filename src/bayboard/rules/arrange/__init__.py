@@ -1,1 +1,1 @@
-""""""
+"""What is wrong with where the gear and the board stand: gaps, depth, sight, reach."""

@@ -1,1 +1,1 @@
-""""""
+"""What is wrong with the holes: fixings, edges, what lies behind."""

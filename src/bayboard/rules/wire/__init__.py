@@ -1,1 +1,1 @@
-""""""
+"""What is wrong with the leads: where they run, and beside what."""
