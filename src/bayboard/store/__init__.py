@@ -1,1 +1,4 @@
-""""""
+"""Layouts on disk.
+
+Reading order: `files` (one layout in a .json file).
+"""

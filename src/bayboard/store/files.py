@@ -1,0 +1,90 @@
+"""A layout in a file of its own: opened with one sentence if it cannot be, saved whole or not at all."""
+
+import contextlib
+import os
+import secrets
+from pathlib import Path
+
+from bayboard.model.layout import Layout
+from bayboard.model.places import STEP
+from bayboard.model.raw import LARGEST_FILE
+from bayboard.model.read import read
+from bayboard.model.refused import Refused
+from bayboard.model.write import write
+
+
+def open_layout(path: Path) -> Layout:
+    """Return the layout of a .json file; raise `Refused`, the file named, when there is none in it."""
+    path = Path(path)
+    try:
+        with path.open("rb") as file:
+            # one byte more tells a file that is too large without holding it whole
+            text = file.read(LARGEST_FILE + 1)
+    except (OSError, ValueError) as error:
+        raise _unopened(path, error) from None
+    try:
+        return read(text)
+    except Refused as refused:
+        place = STEP.join(part for part in (path.name, refused.place) if part)
+        raise Refused(place, refused.what, refused.do) from None
+
+
+def save_layout(path: Path, layout: Layout) -> None:
+    """Replace `path` by the layout's normal form; raise `Refused` and leave the old file when that fails."""
+    write_whole(path, write(layout).encode("utf-8", "replace"))
+
+
+def write_whole(path: Path, content: bytes) -> None:
+    """Replace the file at `path` by `content`, whole or not at all; raise `Refused` when that fails.
+
+    A crash at any moment leaves the old file or the new one.  A link is followed, its file replaced.
+    """
+    target = Path(os.path.realpath(path))
+    beside = target.with_name(f".{target.name[:40]}.{secrets.token_hex(4)}.part")
+    try:
+        _may_be_replaced(target, path)
+        with beside.open("xb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        if target.exists():
+            beside.chmod(target.stat().st_mode & 0o777)
+        beside.replace(target)
+    except (OSError, ValueError) as error:
+        raise _unsaved(path, error) from None
+    finally:
+        with contextlib.suppress(OSError, ValueError):
+            beside.unlink(missing_ok=True)
+
+
+def _may_be_replaced(target: Path, path: Path) -> None:
+    """Raise `Refused` for what is there and is not a plain file that may be written."""
+    if target.is_dir():
+        raise Refused(str(path), "this is a folder", "Name a file in it")
+    if target.exists() and not target.is_file():
+        raise Refused(str(path), "this is not a plain file", "Name another file")
+    if target.exists() and not os.access(target, os.W_OK):
+        raise Refused(str(path), "this file may only be read", "Save under another name")
+
+
+def _unopened(path: Path, error: Exception) -> Refused:
+    if path.is_dir():
+        return Refused(str(path), "this is a folder", "Name a .json file in it")
+    if isinstance(error, FileNotFoundError | ValueError):
+        return Refused(str(path), "there is no such file", "Check the name and the folder")
+    if isinstance(error, PermissionError):
+        return Refused(str(path), "this file may not be read", "Ask its owner, or copy it")
+    return Refused(str(path), f"this file cannot be read ({_reason(error)})", "Try a copy of it")
+
+
+def _unsaved(path: Path, error: Exception) -> Refused:
+    if isinstance(error, FileNotFoundError | NotADirectoryError | ValueError):
+        return Refused(str(path), "there is no such folder to save in", "Make the folder, or name another")
+    if isinstance(error, PermissionError):
+        return Refused(str(path), "nothing may be written there", "Save in another folder")
+    return Refused(str(path), f"this file cannot be written ({_reason(error)})", "Save in another place")
+
+
+def _reason(error: Exception) -> str:
+    text = error.strerror if isinstance(error, OSError) and error.strerror else type(error).__name__
+    return text[:1].lower() + text[1:]
