@@ -1,0 +1,128 @@
+"""Free corridors: how wide a round-ended straight way in is before it meets something.
+
+The distance from a straight axis to a solid is exact: it is met at an end of the axis (against a face or
+rim), between the axis and an edge of the solid, or it is zero because the axis runs into the solid.
+"""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from bayboard.geometry.outline import Points
+from bayboard.geometry.prism import Prism
+from bayboard.geometry.solids import blocked, solids
+
+PARALLEL = 1e-12  # squared sine below which two lines count as parallel
+FAR_BELOW = 1000.0  # mm; where a solid without a bottom is cut off below the axis
+
+
+def ways(facing: Points, first: Points, tilts: Sequence[float], count: int) -> Points:
+    """Return `facing`, then `count` directions for each tilt from it in degrees, (1 + tilts x count, 3).
+
+    The first of each round leans towards `first`, a unit vector at right angles to `facing`; the
+    others follow counter-clockwise about `facing`.
+    """
+    turn = 2.0 * np.pi * np.arange(count) / count
+    aside = np.outer(np.cos(turn), first) + np.outer(np.sin(turn), np.cross(facing, first))
+    rings = [np.cos(t) * facing + np.sin(t) * aside for t in np.radians(np.asarray(tilts, dtype=np.float64))]
+    return np.vstack([facing, *rings])
+
+
+def free_width(start: Sequence[float], way: Sequence[float], length: float, things: Sequence[Prism]) -> float:
+    """Return the free diameter in mm of a corridor from `start` along the unit vector `way`; inf if alone."""
+    starts = np.asarray(start, dtype=np.float64)[None, :]
+    ends = starts + length * np.asarray(way, dtype=np.float64)
+    return float(min((2.0 * axis_distance(starts, ends, p)[0] for p in things), default=np.inf))
+
+
+def free_widths(starts: Points, ends: Points, things: Sequence[Prism], most: float) -> Points:
+    """Return the free diameter of each axis, (n,), never more than `most`."""
+    widest = np.full(len(starts), most)
+    for p in things:
+        rows = np.flatnonzero(_box_distance(starts, ends, p) < widest / 2.0)
+        if len(rows):
+            found = 2.0 * axis_distance(starts[rows], ends[rows], p)
+            widest[rows] = np.minimum(widest[rows], found)
+    return widest
+
+
+def _box_distance(starts: Points, ends: Points, p: Prism) -> Points:
+    """Return a distance that the true one is not below."""
+    low, high = p.span
+    gap = np.maximum(low - np.maximum(starts, ends), np.minimum(starts, ends) - high)
+    return norms(np.maximum(gap, 0.0))
+
+
+def axis_distance(starts: Points, ends: Points, p: Prism) -> Points:
+    """Return the distance in mm of each axis from a solid, (n,); 0 where they meet."""
+    if p.along == "x":
+        starts, ends = starts[:, ::-1], ends[:, ::-1]
+    lowest = min(float(np.minimum(starts, ends)[:, 2].min()), p.high) - FAR_BELOW
+    low = max(p.low, lowest)
+    a, b = _edges(p.rings, low, p.high)
+    nearest = np.minimum(_point_distance(starts, p.rings, low, p.high), _edge_distance(starts, ends, a, b))
+    nearest = np.minimum(nearest, _point_distance(ends, p.rings, low, p.high))
+    upright = Prism(p.rings, p.pieces, p.low, p.high)
+    nearest[blocked(starts, ends, solids([upright]))] = 0.0
+    return nearest
+
+
+def _edges(rings: Sequence[Points], low: float, high: float) -> tuple[Points, Points]:
+    """Return both ends of every edge: round the top, round the bottom, and upright."""
+    heads, tails = [], []
+    for ring in rings:
+        after = np.roll(ring, -1, axis=0)
+        top, bottom = (np.column_stack((ring, np.full(len(ring), z))) for z in (high, low))
+        top_after, bottom_after = (np.column_stack((after, np.full(len(ring), z))) for z in (high, low))
+        heads += [top, bottom, bottom]
+        tails += [top_after, bottom_after, top]
+    return np.vstack(heads), np.vstack(tails)
+
+
+def _point_distance(points: Points, rings: Sequence[Points], low: float, high: float) -> Points:
+    away = plan_distance(points[:, :2], rings)
+    over = np.maximum(np.maximum(low - points[:, 2], points[:, 2] - high), 0.0)
+    return np.hypot(away, over)
+
+
+def plan_distance(points: Points, rings: Sequence[Points]) -> Points:
+    """Return the distance of each point from a polygon, (n,); 0 inside."""
+    head = np.vstack(rings)
+    tail = np.vstack([np.roll(ring, -1, axis=0) for ring in rings])
+    edge = tail - head
+    to = points[:, None, :] - head
+    share = np.clip(np.sum(to * edge, axis=2) / np.sum(edge * edge, axis=1), 0.0, 1.0)
+    off = to - share[:, :, None] * edge
+    away = norms(off).min(axis=1)
+    spans = (head[:, 1] > points[:, None, 1]) != (tail[:, 1] > points[:, None, 1])
+    rise = np.where(edge[:, 1] == 0.0, 1.0, edge[:, 1])
+    crossing = head[:, 0] + to[:, :, 1] * edge[:, 0] / rise
+    odd = np.sum(spans & (points[:, None, 0] < crossing), axis=1) % 2 == 1
+    return np.where(odd, 0.0, away)
+
+
+def _edge_distance(starts: Points, ends: Points, heads: Points, tails: Points) -> Points:
+    """Return the least distance of each segment from any edge, (n,)."""
+    u, v = (ends - starts)[:, None, :], (tails - heads)[None, :, :]
+    w = starts[:, None, :] - heads[None, :, :]
+    a, e = _not_zero(np.sum(u * u, axis=2)), _not_zero(np.sum(v * v, axis=2))
+    b, c, f = np.sum(u * v, axis=2), np.sum(u * w, axis=2), np.sum(v * w, axis=2)
+    spread = a * e - b * b
+    level = spread <= PARALLEL * a * e
+    s = np.clip(np.where(level, 0.0, b * f - c * e) / np.where(level, 1.0, spread), 0.0, 1.0)
+    t = np.clip((b * s + f) / e, 0.0, 1.0)
+    s = np.clip((b * t - c) / a, 0.0, 1.0)
+    off = w + s[:, :, None] * u - t[:, :, None] * v
+    nearest: Points = norms(off).min(axis=1)
+    return nearest
+
+
+def norms(vectors: Points) -> Points:
+    """Return the lengths of vectors that lie along the last axis."""
+    lengths: Points = np.sqrt(np.sum(vectors * vectors, axis=-1))
+    return lengths
+
+
+def _not_zero(squares: Points) -> Points:
+    """Return the squared lengths with 1 for nothing: whatever divides by it is 0 already."""
+    return np.where(squares == 0.0, 1.0, squares)
