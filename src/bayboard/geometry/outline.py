@@ -1,7 +1,7 @@
 """Outlines: closed rings of points as polygons, turned, placed and rounded.
 
-All functions take plain (x, y) sequences in mm and give shapely polygons or numpy arrays of shape (n, 2), float64.
-A ring is not repeated at its end.
+All functions take plain (x, y) sequences in mm and give shapely polygons or numpy arrays of shape (n, 2),
+float64.  A ring is not repeated at its end.
 """
 
 from collections.abc import Sequence
@@ -15,6 +15,9 @@ from shapely import Polygon
 Ring = Sequence[tuple[float, float]]
 Points = NDArray[np.float64]
 
+SAME = 1e-6  # mm; points nearer than this are one, as typed values are rounded to it
+_BACK = 1e-9  # sine of the angle under which an edge lies on the one before it
+SPECK = 1e-6  # mm2; area that outlines which only touch may share by rounding
 ARC_OFF = 0.001  # mm; the farthest a drawn corner arc may lie from the true one
 _QUARTERS = {0: (1.0, 0.0), 90: (0.0, 1.0), 180: (-1.0, 0.0), 270: (0.0, -1.0)}
 
@@ -118,38 +121,65 @@ def rounded(points: Ring | Points, radius: float) -> Points:
     """Return the ring with convex corners rounded, arcs within `ARC_OFF`, shape (n, 2)."""
     if radius <= 0:
         return np.asarray(points, dtype=np.float64)
-    return np.vstack([corner.points() for corner in corners(points, radius)])
+    ring = np.vstack([corner.points() for corner in corners(points, radius)])
+    # where two arcs meet, rounding would cross their ends by a hair
+    apart: NDArray[np.bool_] = np.hypot(*(ring - np.roll(ring, 1, axis=0)).T) > SAME
+    kept: Points = ring[apart]
+    return kept
 
 
 def with_holes(ring: Ring | Points, holes: Sequence[Ring | Points]) -> Polygon:
-    """Return the polygon of `ring` less `holes`."""
+    """Return the polygon of `ring` less `holes`; raise `ValueError` when they leave none or several.
+
+    Pieces under `SPECK` are rounding, not pieces.
+    """
     whole = polygon(ring)
     cut = whole.difference(shapely.union_all([polygon(h) for h in holes])) if holes else whole
-    if not isinstance(cut, Polygon):
-        raise ValueError("the holes cut the ring into several pieces")
-    return cut
+    pieces = [part for part in shapely.get_parts(cut) if isinstance(part, Polygon) and part.area > SPECK]
+    if len(pieces) != 1:
+        raise ValueError(f"the holes leave {len(pieces) or 'no'} pieces of the ring")
+    return pieces[0]
 
 
 def fault(points: Ring) -> str | None:
     """Return what is wrong with a ring in a few words, None when it is simple.
 
-    Wrong are: fewer than 3 points, a point repeated, no area, edges that cross, touch or
-    run back along themselves.
+    Wrong are: fewer than 3 points, a point repeated (nearer than `SAME`), edges that run back along
+    themselves, cross or touch, no width.
     """
     xy = np.asarray(points, dtype=np.float64).reshape(-1, 2)
     if len(xy) < 3:
-        return f"has {len(xy)} point{'' if len(xy) == 1 else 's'}; an outline needs 3"
-    same = np.all(xy == np.roll(xy, -1, axis=0), axis=1)
-    if same.any():
-        which = int(np.argmax(same))
+        return f"has {len(xy) or 'no'} point{'' if len(xy) == 1 else 's'}; it needs 3"
+    ahead = np.roll(xy, -1, axis=0) - xy
+    lengths = np.hypot(ahead[:, 0], ahead[:, 1])
+    if lengths.min() <= SAME:
+        which = int(np.argmin(lengths))
         if which == len(xy) - 1:
             return "repeats its first point at the end"
-        return f"has the same point twice in a row, at ({xy[which][0]:g}, {xy[which][1]:g})"
-    if abs(signed_area(xy)) < 1e-9:
-        return "has no area"
+        return f"has the same point twice in a row, at {_spelled(xy[which])}"
+    return _spike(xy, ahead / lengths[:, None]) or _crossing(xy) or _width(xy, float(lengths.sum()))
+
+
+def _spike(xy: Points, ways: Points) -> str | None:
+    """Return the fault where an edge turns back on the one before it; `ways` are the edges' unit vectors."""
+    before = np.roll(ways, 1, axis=0)
+    cross = before[:, 0] * ways[:, 1] - before[:, 1] * ways[:, 0]
+    back = (np.abs(cross) <= _BACK) & ((before * ways).sum(axis=1) < 0)
+    return f"runs back along itself at {_spelled(xy[int(np.argmax(back))])}" if back.any() else None
+
+
+def _crossing(xy: Points) -> str | None:
     shape = Polygon(xy)
-    if not shape.is_valid:
-        where = shapely.is_valid_reason(shape).partition("[")[2].rstrip("]").split()
-        at = f" at ({float(where[0]):g}, {float(where[1]):g})" if len(where) == 2 else ""
-        return f"crosses or touches itself{at}"
-    return None
+    if shape.is_valid:
+        return None
+    where = shapely.is_valid_reason(shape).partition("[")[2].rstrip("]").split()
+    at = f" at {_spelled([float(v) for v in where])}" if len(where) == 2 else ""
+    return f"crosses or touches itself{at}"
+
+
+def _width(xy: Points, around: float) -> str | None:
+    return "has no width" if abs(signed_area(xy)) <= SAME * around / 2 else None
+
+
+def _spelled(point: Sequence[float] | Points) -> str:
+    return f"({point[0]:g}, {point[1]:g})"

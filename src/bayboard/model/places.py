@@ -31,13 +31,23 @@ def spell(path: Path, root: object) -> str:
             if depth == 1 and path[0] == "cards":
                 parts[-1] += f" {label(step)}"
             else:
-                parts.append(_ONE.get(step, label(step)) if depth == 0 else label(step))
+                parts.append(heading(step) if depth == 0 else label(step))
         elif isinstance(item, dict):
             parts[-1] += f" {_name(item, step)}"
         elif isinstance(item, list | tuple):
             parts.append(f"point {step + 1}")
         here = item
     return STEP.join(parts if len(parts) <= DEEPEST else [*parts[:DEEPEST], "…"])
+
+
+def heading(member: str) -> str:
+    """Return how a place starts: `board` for the member `boards`."""
+    return _ONE.get(member, label(member))
+
+
+def step_to(place: str, *steps: str) -> str:
+    """Return the place that lies `steps` further in."""
+    return STEP.join(part for part in (place, *steps) if part)
 
 
 def _name(item: dict[str, Any], index: int) -> str:

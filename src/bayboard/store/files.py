@@ -6,7 +6,7 @@ import secrets
 from pathlib import Path
 
 from bayboard.model.layout import Layout
-from bayboard.model.places import STEP
+from bayboard.model.places import label, quoted, step_to
 from bayboard.model.raw import LARGEST_FILE
 from bayboard.model.read import read
 from bayboard.model.refused import Refused
@@ -25,7 +25,7 @@ def open_layout(path: Path) -> Layout:
     try:
         return read(text)
     except Refused as refused:
-        place = STEP.join(part for part in (path.name, refused.place) if part)
+        place = step_to(label(path.name), refused.place)
         raise Refused(place, refused.what, refused.do) from None
 
 
@@ -39,10 +39,13 @@ def write_whole(path: Path, content: bytes) -> None:
 
     A crash at any moment leaves the old file or the new one.  A link is followed, its file replaced.
     """
-    target = Path(os.path.realpath(path))
+    try:
+        target = Path(os.path.realpath(path))
+        _may_be_replaced(target, path)
+    except (OSError, ValueError) as error:
+        raise _unsaved(path, error) from None
     beside = target.with_name(f".{target.name[:40]}.{secrets.token_hex(4)}.part")
     try:
-        _may_be_replaced(target, path)
         with beside.open("xb") as file:
             file.write(content)
             file.flush()
@@ -50,39 +53,44 @@ def write_whole(path: Path, content: bytes) -> None:
         if target.exists():
             beside.chmod(target.stat().st_mode & 0o777)
         beside.replace(target)
-    except (OSError, ValueError) as error:
+    except OSError as error:
         raise _unsaved(path, error) from None
     finally:
-        with contextlib.suppress(OSError, ValueError):
+        with contextlib.suppress(OSError):
             beside.unlink(missing_ok=True)
 
 
 def _may_be_replaced(target: Path, path: Path) -> None:
     """Raise `Refused` for what is there and is not a plain file that may be written."""
     if target.is_dir():
-        raise Refused(str(path), "this is a folder", "Name a file in it")
+        raise Refused(_named(path), "this is a folder", "Name a file in it")
     if target.exists() and not target.is_file():
-        raise Refused(str(path), "this is not a plain file", "Name another file")
+        raise Refused(_named(path), "this is not a plain file", "Name another file")
     if target.exists() and not os.access(target, os.W_OK):
-        raise Refused(str(path), "this file may only be read", "Save under another name")
+        raise Refused(_named(path), "this file may only be read", "Save under another name")
+
+
+def _named(path: Path) -> str:
+    text = str(path)
+    return text if text.isprintable() else quoted(text)
 
 
 def _unopened(path: Path, error: Exception) -> Refused:
     if path.is_dir():
-        return Refused(str(path), "this is a folder", "Name a .json file in it")
+        return Refused(_named(path), "this is a folder", "Name a .json file in it")
     if isinstance(error, FileNotFoundError | ValueError):
-        return Refused(str(path), "there is no such file", "Check the name and the folder")
+        return Refused(_named(path), "there is no such file", "Check the name and the folder")
     if isinstance(error, PermissionError):
-        return Refused(str(path), "this file may not be read", "Ask its owner, or copy it")
-    return Refused(str(path), f"this file cannot be read ({_reason(error)})", "Try a copy of it")
+        return Refused(_named(path), "this file may not be read", "Ask its owner, or copy it")
+    return Refused(_named(path), f"this file cannot be read ({_reason(error)})", "Try a copy of it")
 
 
 def _unsaved(path: Path, error: Exception) -> Refused:
     if isinstance(error, FileNotFoundError | NotADirectoryError | ValueError):
-        return Refused(str(path), "there is no such folder to save in", "Make the folder, or name another")
+        return Refused(_named(path), "there is no such folder to save in", "Make the folder, or name another")
     if isinstance(error, PermissionError):
-        return Refused(str(path), "nothing may be written there", "Save in another folder")
-    return Refused(str(path), f"this file cannot be written ({_reason(error)})", "Save in another place")
+        return Refused(_named(path), "nothing may be written there", "Save in another folder")
+    return Refused(_named(path), f"this file cannot be written ({_reason(error)})", "Save in another place")
 
 
 def _reason(error: Exception) -> str:
