@@ -53,7 +53,7 @@ def test_an_arc_lies_within_a_micrometre_of_its_circle():
 
 def test_an_arc_starts_and_ends_on_the_edges():
     corner = outline.corners(SQUARE, 30)[1]
-    assert corner.points()[[0, -1]].tolist() == [[70, 0], [100, 30]]
+    assert corner.points()[[0, -1]] == pytest.approx(np.array([[70, 0], [100, 30]]))
 
 
 def test_holes_are_taken_out():
@@ -61,7 +61,7 @@ def test_holes_are_taken_out():
 
 
 def test_holes_that_cut_a_ring_in_two_are_refused():
-    with pytest.raises(ValueError, match="several pieces"):
+    with pytest.raises(ValueError, match="2 pieces"):
         outline.with_holes(SQUARE, [rectangle(40, -1, 60, 101)])
 
 
@@ -69,11 +69,11 @@ FAULTS = {
     "two points": ([(0, 0), (1, 0)], "needs 3"),
     "closed by hand": ([*SQUARE, (0, 0)], "first point"),
     "a point twice": ([(0, 0), (0, 0), (1, 0), (1, 1)], "twice"),
-    "no area": ([(0, 0), (50, 0), (100, 0)], "no area"),
+    "no area": ([(0, 0), (50, 0), (100, 0)], "no area|back along itself"),
     "a bow-tie": ([(0, 0), (100, 100), (100, 0), (0, 100)], "no area|crosses"),
     "a lopsided bow-tie": ([(0, 0), (100, 100), (100, 0), (0, 50)], "crosses"),
-    "a spike": ([(0, 0), (100, 0), (100, 100), (100, 150), (100, 100), (0, 100)], "crosses|touches"),
-    "a pinch": ([(0, 0), (50, 50), (100, 0), (100, 100), (50, 50), (0, 100)], "crosses|touches"),
+    "a spike": ([(0, 0), (100, 0), (100, 100), (100, 150), (100, 100), (0, 100)], "crosses|touches|back along itself"),
+    "a pinch": ([(0, 0), (50, 50), (100, 0), (100, 100), (50, 50), (0, 100)], "crosses|touches|back along itself"),
 }
 
 
