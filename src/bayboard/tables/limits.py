@@ -1,8 +1,8 @@
 """Every number whose crossing makes a finding, once, with its unit, source and status.
 
 Status words are those of shared/reference: `readN` (seen in N public places), `computed`, `memory`
-(recalled, not seen: it may raise a caution, never clear a finding) and `practice` (a habit of the trade or our own
-choice: common practice, no source).
+(recalled, not seen: it may raise a caution, never clear a finding) and `practice` (a habit of the trade or
+our own choice: common practice, no source).
 """
 
 from collections.abc import Mapping
@@ -41,9 +41,7 @@ LIMITS: dict[str, Limit] = {
     "outside_silent": Limit(0.01, "mm", "smaller than a saw can follow", "practice"),
     "seat_margin": Limit(10.0, "mm", _COMMON, "practice"),
     "probe_reach": Limit(75.0, "mm", "our own choice: half a hand's width", "practice"),
-    "sight_angle": Limit(
-        60.0, "deg", "MIL-STD-1472 viewing practice (access_reach.csv)", "memory"
-    ),
+    "sight_angle": Limit(60.0, "deg", "MIL-STD-1472 viewing practice (access_reach.csv)", "memory"),
     "eye_step": Limit(100.0, "mm", _CHOICE, "practice"),
     "eye_aside": Limit(300.0, "mm", _CHOICE, "practice"),
     "eye_below_top": Limit(100.0, "mm", _CHOICE, "practice"),
@@ -59,9 +57,7 @@ LIMITS: dict[str, Limit] = {
     "corridor_fingers": Limit(25.0, "mm", "EN 349 / ISO 13854 finger gap (access.csv)", "read1"),
     "corridor_driver": Limit(12.0, "mm", _COMMON, "practice"),
     "corridor_most": Limit(300.0, "mm", "wider than any hand needs", "practice"),
-    "bend_od": Limit(
-        4.0, "x OD", "flexible low-voltage cable (copper_rules.csv)", "practice"
-    ),
+    "bend_od": Limit(4.0, "x OD", "flexible low-voltage cable (copper_rules.csv)", "practice"),
     "lead_od": Limit(6.0, "mm", "screened signal cable, common practice", "practice"),
     "beside_should": Limit(100.0, "mm", _COMMON, "practice"),
     "beside_must": Limit(600.0, "mm", _COMMON, "practice"),
@@ -88,7 +84,9 @@ LIMITS: dict[str, Limit] = {
     "spacer_off": Limit(0.8, "mm", "half a washer of 1.6 mm", "practice"),
     "tilt_should": Limit(3.0, "deg", _COMMON, "practice"),
     "tilt_must": Limit(6.0, "deg", _COMMON, "practice"),
-    "engage_must": Limit(1.0, "x d", "engagement in steel, the least of all (plastics_threads.csv)", "memory"),
+    "engage_must": Limit(
+        1.0, "x d", "engagement in steel, the least of all (plastics_threads.csv)", "memory"
+    ),
     "engage_should": Limit(1.2, "x d", _COMMON, "practice"),
     "screw_clear": Limit(1.0, "mm", _CHOICE, "practice"),
     "long_time_hot": Limit(0.25, "share", "creep practice (plastics_threads.csv)", "memory"),
