@@ -7,6 +7,7 @@ from shapely import Polygon
 
 from bayboard.geometry import outline as outlines
 from bayboard.geometry.outline import Points
+from bayboard.geometry.prism import Prism, standing
 from bayboard.model.layout import Board, Card, Gear, Layout, Point, Port, Service
 
 
@@ -78,6 +79,15 @@ class Placed:
         if self.top is None:
             return ()
         return (Body(self.ring, self.polygon, (self.under, self.top)),)
+
+    @cached_property
+    def prisms(self) -> tuple[Prism, ...]:
+        """Return the bodies as prisms, one each."""
+        outlined = [s.outline for s in self.card.solids] or [self.card.outline]
+        return tuple(
+            standing(outline, self.at, self.gear.turn, *body.z)
+            for outline, body in zip(outlined, self.bodies, strict=False)
+        )
 
     def point(self, at: Point) -> Point:
         """Return a point of the card's frame in bay axes."""

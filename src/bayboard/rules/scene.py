@@ -11,6 +11,7 @@ from functools import cached_property
 from shapely import Polygon
 
 from bayboard.geometry import outline as outlines
+from bayboard.geometry.prism import Prism, prism
 from bayboard.mechanics.holes import Hole, holes
 from bayboard.model.layout import Board, Layout, Seat, Stay
 from bayboard.model.placed import Body, Placed, place
@@ -81,6 +82,23 @@ class Scene:
     def stays(self) -> dict[str, tuple[Stay, Body | None]]:
         """Return each stay with its body (bottom at -inf), None when its height is unknown."""
         return {stay.id: (stay, _stay_body(stay)) for stay in self.layout.bay.stays}
+
+    @cached_property
+    def stay_prisms(self) -> dict[str, Prism]:
+        """Return the stays of known height as prisms, by id."""
+        if self._before and self._before.layout.bay is self.layout.bay:
+            return self._before.stay_prisms
+        return {
+            id_: prism(stay.outline, *body.z) for id_, (stay, body) in self.stays.items() if body is not None
+        }
+
+    @cached_property
+    def folded_prisms(self) -> dict[str, Prism]:
+        """Return the seats whose folded section is known as prisms over their x, by id."""
+        if self._before and self._before.layout.bay is self.layout.bay:
+            return self._before.folded_prisms
+        seats = self.folded.values()
+        return {s.id: prism(s.folded, *s.x, along="x") for s in seats if s.folded is not None}
 
     @cached_property
     def folded(self) -> dict[str, Seat]:
