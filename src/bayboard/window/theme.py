@@ -151,6 +151,17 @@ def colour(token: str, alpha: float = 1.0) -> QColor:
 
 
 @lru_cache(maxsize=256)
+def mixed(token: str, other: str, share: float) -> str:
+    """Return the colour `share` of the way from a token to another."""
+    a, b = QColor(token), QColor(other)
+    parts = (
+        round(x + (y - x) * share)
+        for x, y in ((a.red(), b.red()), (a.green(), b.green()), (a.blue(), b.blue()))
+    )
+    return "#{:02X}{:02X}{:02X}".format(*parts)
+
+
+@lru_cache(maxsize=256)
 def brush(token: str, alpha: float = 1.0) -> QBrush:
     """Return a plain brush of a token.  Shared: never change it."""
     return QBrush(colour(token, alpha))

@@ -2,12 +2,27 @@
 
 from collections.abc import Set
 
-from PySide6.QtCore import QRectF
+from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainter
 
+from bayboard.model.placed import Placed
 from bayboard.rules.scene import Scene
+from bayboard.window.draw.chalk import (
+    measure_tag,
+    paint_chalk_line,
+    paint_cure,
+    paint_ghost,
+    paint_marquee,
+    paint_measure,
+    paint_snap,
+)
+from bayboard.window.draw.docking import Docked, docked, paint_docked
+from bayboard.window.draw.gear import GearState, paint_gear, paint_rings, paint_turning
+from bayboard.window.draw.ground import paint_entry_names, paint_ground
+from bayboard.window.draw.leads import paint_leads
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.show import WallShow
+from bayboard.window.draw.tags import paint_tag
 from bayboard.window.theme import Theme
 
 
@@ -27,3 +42,145 @@ def paint_wall(
     static layer under a drag.  `only`: nothing but those gear, their leads and the overlays,
     to be painted over that layer.  With neither, everything.
     """
+    if only is None:
+        paint_still(p, scale, scene, theme, show, rect, skip or show.in_hand)
+    if not skip:
+        paint_live(p, scale, scene, theme, show, rect, show.in_hand if only is None else only)
+
+
+def paint_still(
+    p: QPainter,
+    scale: Scale,
+    scene: Scene,
+    theme: Theme,
+    show: WallShow,
+    rect: QRectF,
+    skip: Set[str] = frozenset(),
+) -> None:
+    """Paint what stays while something is dragged: ground, leads, stand-ins, names; nothing laid on it."""
+    p.save()
+    p.setClipRect(rect)
+    _smooth(p)
+    paint_ground(p, scale, scene, theme, show, rect)
+    paint_leads(p, scale, scene, theme, show, skipped=leads_of(scene, skip))
+    seen = rect.adjusted(-30, -30, 30, 30)
+    for piece in scene.placed.values():
+        if piece.id not in skip and scale.box(piece.box).intersects(seen):
+            paint_gear(p, scale, piece, theme, gear_state(scene, show, piece))
+    paint_entry_names(p, scale, scene, theme, rect, _tag_rects(docked(scale, scene, theme, show, rect)))
+    p.restore()
+
+
+def paint_live(
+    p: QPainter,
+    scale: Scale,
+    scene: Scene,
+    theme: Theme,
+    show: WallShow,
+    rect: QRectF,
+    moving: Set[str] = frozenset(),
+) -> None:
+    """Paint what changes by the frame: ghosts, the moving pieces and their leads, rings, measures, tags."""
+    p.save()
+    p.setClipRect(rect)
+    _smooth(p)
+    for ghost in show.ghosts:
+        paint_ghost(p, scale, ghost, theme)
+    if moving:
+        paint_leads(p, scale, scene, theme, show, drawn=leads_of(scene, moving))
+    if show.chalk_x is not None:
+        paint_chalk_line(p, scale, show.chalk_x, theme, rect, tuple(scene.placed.values()))
+    for piece in scene.placed.values():
+        if piece.id in moving:
+            paint_gear(p, scale, piece, theme, gear_state(scene, show, piece))
+    _paint_rings(p, scale, scene, theme, show)
+    _paint_overlays(p, scale, scene, theme, show, rect)
+    p.restore()
+
+
+def _smooth(p: QPainter) -> None:
+    p.setRenderHint(QPainter.RenderHint.Antialiasing)
+    p.setRenderHint(QPainter.RenderHint.TextAntialiasing)
+
+
+def leads_of(scene: Scene, gear: Set[str]) -> frozenset[str]:
+    """Return the ids of the leads that end at one of the gear."""
+    if not gear:
+        return frozenset()
+    return frozenset(
+        lead.id
+        for lead in scene.layout.leads
+        if any(end.partition(".")[0] in gear and "." in end for end in (lead.from_, lead.to))
+    )
+
+
+def gear_state(scene: Scene, show: WallShow, piece: Placed) -> GearState:
+    """Return how a stand-in is shown, with the part of it that hangs off its board."""
+    shape = scene.boards.get(piece.board.id)
+    over = None
+    if shape is not None and not shape.polygon.covers(piece.polygon):
+        over = piece.polygon.difference(shape.polygon)
+    return GearState(show.hovered == piece.id, piece.id in show.in_hand, over)
+
+
+def _paint_rings(p: QPainter, scale: Scale, scene: Scene, theme: Theme, show: WallShow) -> None:
+    for piece in scene.placed.values():
+        selected, focused = piece.id in show.selected, show.focused == piece.id
+        if selected or focused:
+            paint_rings(p, scale, piece, theme, selected, focused)
+        if selected and len(show.selected) == 1:
+            paint_turning(p, scale, piece, theme, show.turning)
+
+
+def _paint_overlays(
+    p: QPainter, scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect: QRectF
+) -> None:
+    for snap in show.snaps:
+        paint_snap(p, scale, snap, theme)
+    for measure in show.measures:
+        paint_measure(p, scale, measure, theme)
+    taken = []
+    if show.cure is not None:
+        taken.append(paint_cure(p, scale, show.cure, theme, rect))
+    tags = measure_tags(scale, scene, theme, show, rect)
+    marks = docked(scale, scene, theme, show, rect, tags)
+    paint_docked(p, marks, theme)
+    for measure, tag in sorted(
+        zip(show.measures, tags, strict=True), key=lambda m: m[0].severity is not None
+    ):
+        paint_tag(p, tag, measure.text, theme, measure.severity, measure.number)
+    if show.marquee is not None:
+        paint_marquee(p, scale, show.marquee, theme)
+
+
+def measure_tags(scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect: QRectF) -> list[QRectF]:
+    """Return the tag of each measure, in their order: off the numbers of the stand-ins and each other."""
+    numbers = [
+        QRectF(at.x() - 26.0, at.y() - 24.0, 52.0, 48.0)
+        for at in (scale.box(piece.box).center() for piece in scene.placed.values())
+    ]
+    loud_first = sorted(range(len(show.measures)), key=lambda i: show.measures[i].severity is None)
+    taken = list(numbers)
+    found: dict[int, QRectF] = {}
+    for i in loud_first:
+        found[i] = measure_tag(scale, show.measures[i], theme, taken, rect)
+        taken.append(found[i])
+    return [found[i] for i in range(len(show.measures))]
+
+
+def _tag_rects(found: tuple[Docked, ...]) -> list[QRectF]:
+    return [one.tag for one in found if one.tag is not None]
+
+
+def wall_marks(
+    scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect: QRectF
+) -> dict[int, tuple[QPointF, QRectF | None]]:
+    """Return each finding's mark and tag as painted, by number: where a pointer meets them."""
+    tags = measure_tags(scale, scene, theme, show, rect)
+    found: dict[int, tuple[QPointF, QRectF | None]] = {
+        one.mark.number: (one.at, one.tag) for one in docked(scale, scene, theme, show, rect, tags)
+    }
+    for measure, tag in zip(show.measures, tags, strict=True):
+        if measure.number is not None:
+            found[measure.number] = (tag.center(), tag)
+    return found

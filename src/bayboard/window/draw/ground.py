@@ -1,0 +1,277 @@
+"""What stands before any gear goes up: primer, landings, stays, vents, linings, entries, boards."""
+
+from functools import lru_cache
+from random import Random
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import (
+    QBrush,
+    QImage,
+    QLinearGradient,
+    QPainter,
+    QPainterPath,
+    QPen,
+    QPolygonF,
+    QRadialGradient,
+)
+from shapely import MultiPolygon, Polygon
+
+from bayboard.model.layout import Bay, Entry, Outline, Stay, Vent
+from bayboard.rules.scene import BoardShape, Scene
+from bayboard.window import lettering
+from bayboard.window.draw.scale import Scale
+from bayboard.window.draw.shadow import OF_BOARD, Shape, paint_shadow
+from bayboard.window.draw.show import WallShow
+from bayboard.window.draw.strokes import hatched, ring_path
+from bayboard.window.draw.tags import paint_name, tag_size
+from bayboard.window.lettering import Style
+from bayboard.window.theme import Theme, brush, colour, mixed, pen
+
+GROMMET = 34.0  # mm across, as drawn: the document does not say how large an entry's hole is
+PEBBLE_FROM = 0.4  # px/mm; below it the board is plain
+PENCILLED = Style("pencil", 15.0)
+
+
+def paint_ground(p: QPainter, scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect: QRectF) -> None:
+    """Paint the primer, the bay and the boards."""
+    p.fillRect(rect, _sheen(rect.top(), rect.bottom(), theme.room, 104, 99))
+    bay = scene.layout.bay
+    paint_bay(p, scale, bay, theme)
+    for shape in scene.boards.values():
+        paint_board(p, scale, shape, theme)
+    for region in bay.no_drill:
+        paint_no_drill(p, ring_path(region.outline, scale), theme, 0.45)
+    for entry in bay.entries:
+        paint_grommet(p, scale, entry, theme)
+
+
+def paint_bay(p: QPainter, scale: Scale, bay: Bay, theme: Theme) -> None:
+    """Paint the wall and what is on it, entries excepted."""
+    paint_primer(p, ring_path(bay.wall, scale), theme)
+    for landing in bay.landings:
+        _pressed(p, _soft(landing.outline, scale), theme)
+    for lining in bay.linings:
+        seam = ring_path(lining.outline, scale)
+        p.fillPath(seam, brush(theme.ink, 0.04))
+        p.strokePath(seam, pen(theme.ink2, 1.2, 0.8, dash=(5.0, 3.0)))
+    for vent in bay.vents:
+        paint_vent(p, scale, vent, theme)
+    for region in bay.no_drill:
+        paint_no_drill(p, ring_path(region.outline, scale), theme, 0.9)
+    for stay in bay.stays:
+        paint_stay(p, scale, stay, theme)
+
+
+def paint_primer(p: QPainter, wall: QPainterPath, theme: Theme) -> None:
+    """Paint the metal of the wall, lit from above; nothing for a bay not measured yet."""
+    if wall.isEmpty():
+        return
+    p.fillPath(wall.translated(1.0, 4.0), brush(mixed(theme.room, "#000000", 0.13)))
+    box = wall.boundingRect()
+    p.fillPath(wall, _sheen(box.top(), box.bottom(), theme.wall, 102, 98))
+    p.strokePath(_lit(wall), pen(mixed(theme.wall, "#FFFFFF", 0.10 if theme.dark else 0.35), 1.6))
+    p.strokePath(wall, QPen(_edge(theme), 1.5))
+
+
+def _soft(outline: Outline, scale: Scale) -> QPainterPath:
+    """Return an outline of pressed metal, its corners taken off by the press: a few pixels as drawn."""
+    return _softened(outline, scale.px_per_mm).translated(scale.px(0.0, 0.0))
+
+
+@lru_cache(maxsize=256)
+def _softened(outline: Outline, k: float) -> QPainterPath:
+    shape = Polygon([(x * k, -y * k) for x, y in outline])
+    x0, y0, x1, y1 = shape.bounds
+    radius = min(6.0, 0.3 * min(x1 - x0, y1 - y0))
+    soft = shape.buffer(-radius).buffer(radius, quad_segs=6)
+    path = QPainterPath()
+    for part in soft.geoms if isinstance(soft, MultiPolygon) else [soft]:
+        path.addPolygon(QPolygonF([QPointF(x, y) for x, y in part.exterior.coords]))
+        path.closeSubpath()
+    return path
+
+
+def _pressed(p: QPainter, path: QPainterPath, theme: Theme) -> None:
+    """Paint a flat pressed into the metal, faintly."""
+    p.fillPath(path, brush("#000000", 0.09 if theme.dark else 0.06))
+    p.strokePath(path, pen("#000000", 1.2, 0.10, round_ends=True))
+
+
+def _sheen(top: float, bottom: float, token: str, above: int, below: int) -> QBrush:
+    light = QLinearGradient(0.0, top, 0.0, bottom)
+    light.setColorAt(0.0, colour(token).lighter(above))
+    light.setColorAt(1.0, colour(token).lighter(below))
+    return QBrush(light)
+
+
+def _edge(theme: Theme) -> QBrush:
+    return QBrush(colour(theme.wall).lighter(150) if theme.dark else colour(theme.wall).darker(150))
+
+
+def paint_vent(p: QPainter, scale: Scale, vent: Vent, theme: Theme) -> None:
+    """Paint a vent: its outline, its slats, its name beside it."""
+    path = _soft(vent.outline, scale)
+    box = path.boundingRect()
+    p.fillPath(path, brush("#000000", 0.06))
+    slats = QPainterPath()
+    gap = max(scale.length(24.0), 7.0)
+    x = box.left() + gap / 2
+    while x < box.right() - gap / 4:
+        slats.moveTo(x, box.top() + box.height() * 0.14)
+        slats.lineTo(x, box.bottom() - box.height() * 0.14)
+        x += gap
+    p.save()
+    p.setClipPath(path, Qt.ClipOperation.IntersectClip)
+    p.strokePath(slats, QPen(_edge(theme), 2.2))
+    p.restore()
+    p.strokePath(path, QPen(_edge(theme), 1.5))
+    at = QPointF(box.right() + 8.0, box.center().y() + 5.0)
+    lettering.draw(p, at, "vent", PENCILLED.sized(theme.size), theme.ink)
+
+
+def paint_stay(p: QPainter, scale: Scale, stay: Stay, theme: Theme) -> None:
+    """Paint something that stays in the vehicle, its name on it where it fits."""
+    path = _soft(stay.outline, scale)
+    box = path.boundingRect()
+    body = colour(theme.wall).darker(110) if theme.dark else colour(theme.wall).darker(140)
+    light = QLinearGradient(0.0, box.top(), 0.0, box.bottom())
+    light.setColorAt(0.0, body.lighter(112))
+    light.setColorAt(1.0, body)
+    p.fillPath(path.translated(0.5, 2.0), brush("#000000", 0.22))
+    p.fillPath(path, QBrush(light))
+    p.strokePath(path, QPen(QBrush(body.darker(135)), 1.5))
+    style = PENCILLED.sized(theme.size)
+    if lettering.width(stay.name, style) + 12.0 < box.width() and box.height() > 22.0 * theme.size:
+        wide, high = lettering.width(stay.name, style) + 12.0, 20.0 * theme.size
+        middle = box.center()
+        tag = QRectF(middle.x() - wide / 2, middle.y() - high / 2, wide, high)
+        p.fillRect(tag, brush(theme.paper, 0.92))
+        lettering.draw_in(p, tag, stay.name, style, theme.ink)
+
+
+def paint_no_drill(p: QPainter, path: QPainterPath, theme: Theme, strength: float) -> None:
+    """Paint a region that must not be drilled: crossed red hatching in a red rim."""
+    p.fillPath(path, brush(theme.must, 0.10 * strength))
+    hatched(p, path, 11, theme.must, 0.6 * strength, both=True)
+    p.strokePath(path, pen(theme.must, 1.6, strength, dash=() if strength > 0.5 else (5.0, 3.0)))
+
+
+def grommet_radius(scale: Scale) -> float:
+    """Return the radius an entry is drawn with, in pixels: never so small that it is missed."""
+    return min(max(scale.length(GROMMET / 2), 10.0), 26.0)
+
+
+def paint_grommet(p: QPainter, scale: Scale, entry: Entry, theme: Theme) -> None:
+    """Paint the place where leads come in: a rubber grommet round a dark hole."""
+    at, radius = scale.px(*entry.at), grommet_radius(scale)
+    depth = QRadialGradient(at.x(), at.y() + radius * 0.2, radius)
+    depth.setColorAt(0.0, colour("#000000"))
+    depth.setColorAt(0.55, colour("#0A0B0C"))
+    depth.setColorAt(0.62, colour("#1B1D1F"))
+    depth.setColorAt(1.0, colour("#26292C"))
+    p.setBrush(brush("#000000", 0.25))
+    p.setPen(Qt.PenStyle.NoPen)
+    p.drawEllipse(at + QPointF(0.5, 2.0), radius + 1.0, radius + 1.0)
+    p.setBrush(QBrush(depth))
+    p.setPen(pen("#4B5053", 1.4))
+    p.drawEllipse(at, radius, radius)
+    p.setBrush(Qt.BrushStyle.NoBrush)
+
+
+def entry_names(
+    scale: Scale, scene: Scene, theme: Theme, rect: QRectF, taken: list[QRectF]
+) -> list[tuple[Entry, QRectF]]:
+    """Return where the names of the entries stand; one that finds no free side is left out.
+
+    `taken` are rectangles that names give way to; it is not changed.
+    """
+    held = [*taken, *(scale.box(piece.box) for piece in scene.placed.values())]
+    found = []
+    for entry in scene.layout.bay.entries:
+        wide, high = tag_size(entry.name, theme)
+        at, off = scale.px(*entry.at), grommet_radius(scale) + 8.0
+        beside = at.y() - high / 2
+        spots = [
+            QRectF(at.x() - off - wide, beside, wide, high),
+            QRectF(at.x() + off, beside, wide, high),
+            QRectF(at.x() - wide / 2, at.y() + off, wide, high),
+            QRectF(at.x() - wide / 2, at.y() - off - high, wide, high),
+        ]
+        for spot in spots:
+            if rect.contains(spot) and not any(spot.intersects(t) for t in held):
+                found.append((entry, spot))
+                held.append(spot)
+                break
+    return found
+
+
+def paint_entry_names(
+    p: QPainter, scale: Scale, scene: Scene, theme: Theme, rect: QRectF, taken: list[QRectF]
+) -> None:
+    """Paint the names of the entries on paper beside their grommets."""
+    for entry, spot in entry_names(scale, scene, theme, rect, taken):
+        paint_name(p, spot, entry.name, theme)
+
+
+def board_path(shape: BoardShape, scale: Scale) -> QPainterPath:
+    """Return a board with rounded corners and cut-outs as a path in pixels."""
+    return _board_lines(shape.polygon, scale.px_per_mm)[0].translated(scale.px(0.0, 0.0))
+
+
+@lru_cache(maxsize=64)
+def _board_lines(polygon: Polygon, k: float) -> tuple[QPainterPath, QPainterPath, Shape]:
+    """Return a board's path, its lit edges and its rings, in pixels from bay (0, 0)."""
+    rings = tuple(
+        tuple((x * k, -y * k) for x, y in list(ring.coords)[:-1])
+        for ring in (polygon.exterior, *polygon.interiors)
+    )
+    path = QPainterPath()
+    for ring in rings:
+        path.addPolygon(QPolygonF([QPointF(x, y) for x, y in ring]))
+        path.closeSubpath()
+    return path, _lit(path), rings
+
+
+def _lit(path: QPainterPath) -> QPainterPath:
+    """Return the edges that face up and catch the light, drawn just inside."""
+    lit = QPainterPath()
+    for ring in path.toSubpathPolygons():
+        points = [(at.x(), at.y()) for at in ring]
+        for (ax, ay), (bx, by) in zip(points, points[1:], strict=False):
+            dx, dy = bx - ax, by - ay
+            # probe the side below the edge: inside there means that the edge faces up
+            if abs(dx) > 0.5 * abs(dy) and path.contains(QPointF((ax + bx) / 2, (ay + by) / 2 + 1.0)):
+                lit.moveTo(ax, ay + 1.8)
+                lit.lineTo(bx, by + 1.8)
+    return lit
+
+
+def paint_board(p: QPainter, scale: Scale, shape: BoardShape, theme: Theme) -> None:
+    """Paint a board: its shadow on the wall, black plastic, pebble, and the lit edge facing up."""
+    path, lit, rings = _board_lines(shape.polygon, scale.px_per_mm)
+    origin = scale.px(0.0, 0.0)
+    paint_shadow(p, origin, rings, OF_BOARD)
+    p.save()
+    p.translate(origin)
+    p.fillPath(path, brush(theme.board))
+    if scale.px_per_mm >= PEBBLE_FROM:
+        p.fillPath(path, QBrush(_pebble()))
+    p.strokePath(lit, pen(theme.boardhi, 1.6))
+    p.strokePath(path, pen("#000000", 1.4))
+    p.restore()
+
+
+@lru_cache(maxsize=1)
+def _pebble() -> QImage:
+    """Return the grain of the plastic: a tile 48 px square of flecks at 5 % white."""
+    chance = Random(5)  # noqa: S311  the grain only has to look even
+    tile = QImage(48, 48, QImage.Format.Format_ARGB32_Premultiplied)
+    tile.fill(Qt.GlobalColor.transparent)
+    with QPainter(tile) as p:
+        p.setRenderHint(QPainter.RenderHint.Antialiasing)
+        for _ in range(14):
+            x, y = chance.uniform(3, 43), chance.uniform(3, 45)
+            fleck = QPainterPath(QPointF(x, y))
+            fleck.quadTo(x + 1.4, y - 1.2, x + 2.8, y + chance.uniform(-0.4, 0.6))
+            p.strokePath(fleck, pen("#FFFFFF", 1.0, chance.choice((0.05, 0.08))))
+    return tile

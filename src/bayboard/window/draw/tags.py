@@ -1,0 +1,76 @@
+"""Tags: figures and words on paper, so that no text depends on what lies below it."""
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter
+
+from bayboard.rules.finding import Severity
+from bayboard.window import lettering
+from bayboard.window.draw.marks import MARK, paint_mark
+from bayboard.window.lettering import FIGURE, Style
+from bayboard.window.theme import Theme, brush, pen
+
+RADIUS = 3.0
+HIGH = 24.0  # px, before the Scale setting
+
+
+def tag_size(text: str, theme: Theme, marked: bool = False, style: Style = FIGURE) -> tuple[float, float]:
+    """Return how wide and high a tag is, in pixels; `marked` leaves room for a sign at its left."""
+    sized = style.sized(theme.size)
+    room = (MARK + 10.0) * theme.size if marked else 10.0 * theme.size
+    return lettering.width(text, sized) + room + 10.0 * theme.size, HIGH * theme.size
+
+
+def tag_rect(middle: QPointF, text: str, theme: Theme, marked: bool = False, style: Style = FIGURE) -> QRectF:
+    """Return the rectangle of a tag round its middle."""
+    wide, high = tag_size(text, theme, marked, style)
+    return QRectF(middle.x() - wide / 2, middle.y() - high / 2, wide, high)
+
+
+def paint_tag(
+    p: QPainter,
+    rect: QRectF,
+    text: str,
+    theme: Theme,
+    severity: Severity | None = None,
+    number: int | None = None,
+    style: Style = FIGURE,
+) -> None:
+    """Paint a tag: plain chalk with dark figures, or paper edged and lettered in a severity's colour."""
+    edge = theme.severity(severity) if severity else None
+    p.setBrush(brush(theme.paper if severity else theme.chalk))
+    p.setPen(pen(edge, 1.5) if edge else Qt.PenStyle.NoPen)
+    p.drawRoundedRect(rect, RADIUS, RADIUS)
+    p.setBrush(Qt.BrushStyle.NoBrush)
+    sized = style.sized(theme.size)
+    room = rect.adjusted(10.0 * theme.size, 0.0, 0.0, 0.0)
+    if severity and number is not None:
+        at = QPointF(rect.left() + (MARK / 2 + 6.0) * theme.size, rect.center().y())
+        paint_mark(p, at, severity, number, theme, MARK * theme.size)
+        room = rect.adjusted((MARK + 10.0) * theme.size, 0.0, 0.0, 0.0)
+    lettering.draw_in(p, room, text, sized, edge or theme.tapeink, "left")
+
+
+def paint_name(p: QPainter, rect: QRectF, text: str, theme: Theme, token: str | None = None) -> None:
+    """Paint a name on paper without an edge: an entry's, a seat's, the place of a chalk line."""
+    p.setBrush(brush(theme.paper))
+    p.setPen(Qt.PenStyle.NoPen)
+    p.drawRoundedRect(rect, RADIUS, RADIUS)
+    p.setBrush(Qt.BrushStyle.NoBrush)
+    lettering.draw_in(p, rect, text, FIGURE.sized(theme.size), token or theme.ink)
+
+
+def free_spot(spots: list[QRectF], taken: list[QRectF], within: QRectF, air: float = 2.0) -> QRectF | None:
+    """Return the first spot that lies within the view and off all that is taken, None if there is none."""
+    for spot in spots:
+        if within.contains(spot) and not any(
+            spot.adjusted(-air, -air, air, air).intersects(t) for t in taken
+        ):
+            return spot
+    return None
+
+
+def pushed_in(rect: QRectF, within: QRectF) -> QRectF:
+    """Return the rectangle moved the least way into the view."""
+    dx = max(within.left() - rect.left(), 0.0) or min(within.right() - rect.right(), 0.0)
+    dy = max(within.top() - rect.top(), 0.0) or min(within.bottom() - rect.bottom(), 0.0)
+    return rect.translated(dx, dy)
