@@ -1,1 +1,4 @@
-""""""
+"""Where leads run and what they carry.
+
+Reading order: `ends`, `kind`, `route`.
+"""
