@@ -31,7 +31,7 @@ def _number(text):
     return None if text == "null" else pytest.approx(float(text), abs=1e-4)
 
 
-@pytest.mark.parametrize(("rule", "rows"), _cases())
+@pytest.mark.parametrize(("rule", "rows"), list(_cases()))
 def test_a_rule_says_what_was_worked_out_by_hand(rule, rows):
     members = json.loads(rows[0]["members"])
     verdict = check(layout(**members))

@@ -10,7 +10,7 @@ import numpy as np
 
 from bayboard.geometry.outline import Points
 from bayboard.geometry.prism import Prism
-from bayboard.geometry.solids import blocked, solids
+from bayboard.geometry.solids import Flags, blocked, solids
 
 PARALLEL = 1e-12  # squared sine below which two lines count as parallel
 FAR_BELOW = 1000.0  # mm; where a solid without a bottom is cut off below the axis
@@ -35,20 +35,25 @@ def free_width(start: Sequence[float], way: Sequence[float], length: float, thin
     return float(min((2.0 * axis_distance(starts, ends, p)[0] for p in things), default=np.inf))
 
 
-def free_widths(starts: Points, ends: Points, things: Sequence[Prism], most: float) -> Points:
-    """Return the free diameter of each axis, (n,), never more than `most`."""
-    widest = np.full(len(starts), most)
-    for p in things:
-        rows = np.flatnonzero(_box_distance(starts, ends, p) < widest / 2.0)
+def free_widths(
+    starts: Points, ends: Points, things: Sequence[Prism], counted: Flags, most: Points
+) -> Points:
+    """Return the free diameter of each axis in mm, (n,), never more than its `most`.
+
+    `counted` (n, things) tells which things stand in the way of which axis.
+    """
+    widest = most.copy()
+    for k in np.flatnonzero(counted.any(axis=0)).tolist():
+        rows = np.flatnonzero(counted[:, k])
+        rows = rows[2.0 * box_distance(starts[rows], ends[rows], *things[k].span) < widest[rows]]
         if len(rows):
-            found = 2.0 * axis_distance(starts[rows], ends[rows], p)
+            found = 2.0 * axis_distance(starts[rows], ends[rows], things[k])
             widest[rows] = np.minimum(widest[rows], found)
     return widest
 
 
-def _box_distance(starts: Points, ends: Points, p: Prism) -> Points:
-    """Return a distance that the true one is not below."""
-    low, high = p.span
+def box_distance(starts: Points, ends: Points, low: Points, high: Points) -> Points:
+    """Return a distance of each segment from a box that the true one is not below."""
     gap = np.maximum(low - np.maximum(starts, ends), np.minimum(starts, ends) - high)
     return norms(np.maximum(gap, 0.0))
 

@@ -1,7 +1,7 @@
 """Many prisms as arrays, so that rows of segments are tested against them at once."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -38,6 +38,9 @@ class Solids:
         return len(self.owner)
 
 
+_MEMBERS = tuple(field.name for field in fields(Solids))
+
+
 def solids(prisms: Sequence[Prism]) -> Solids:
     """Return the prisms' pieces in rows."""
     rows = [(k, p, piece) for k, p in enumerate(prisms) for piece in p.pieces]
@@ -72,6 +75,32 @@ def _box(p: Prism, piece: Piece) -> tuple[Points, Points]:
     if p.along == "x":
         return np.array([p.low, b0, a0]), np.array([p.high, b1, a1])
     return np.array([a0, b0, p.low]), np.array([a1, b1, p.high])
+
+
+def owned(rows: Solids, names: Sequence[int]) -> Solids:
+    """Return the rows with prism k's pieces owned by `names[k]`."""
+    return replace(rows, owner=np.asarray(names, dtype=np.intp)[rows.owner])
+
+
+def swapped(rows: Solids, owner: int, new: Solids) -> Solids:
+    """Return the rows with those of `owner` taken out and `new` put at the end."""
+    stay = rows.owner != owner
+    most = max(rows.normals.shape[1], new.normals.shape[1])
+    parts = [(_widened(part, most), which) for part, which in ((rows, stay), (new, slice(None)))]
+    return Solids(
+        *(np.concatenate([getattr(part, name)[which] for part, which in parts]) for name in _MEMBERS)
+    )
+
+
+def _widened(rows: Solids, most: int) -> Solids:
+    """Return the rows with room for `most` planes each; the added ones hold everywhere."""
+    lack = most - rows.normals.shape[1]
+    if not lack:
+        return rows
+    normals = np.pad(rows.normals, ((0, 0), (0, lack), (0, 0)))
+    return replace(
+        rows, normals=normals, offsets=np.pad(rows.offsets, ((0, 0), (0, lack)), constant_values=np.inf)
+    )
 
 
 def near(starts: Points, ends: Points, rows: Solids, margin: float = 0.0) -> tuple[Indices, Indices]:
@@ -121,9 +150,18 @@ def meets(starts: Points, ends: Points, rows: Solids, piece: Indices) -> Flags:
     return found
 
 
+def blockers(starts: Points, ends: Points, rows: Solids) -> Indices:
+    """Return the owner of a piece that each segment meets, (n,); -1 where it meets none."""
+    found = np.full(len(starts), -1, dtype=np.intp)
+    step = max(AT_ONCE // max(len(rows), 1), 1)
+    for first in range(0, len(starts), step):
+        part = slice(first, first + step)
+        segment, piece = near(starts[part], ends[part], rows)
+        hit = meets(starts[part][segment], ends[part][segment], rows, piece)
+        found[part][segment[hit]] = rows.owner[piece[hit]]
+    return found
+
+
 def blocked(starts: Points, ends: Points, rows: Solids) -> Flags:
     """Return whether each segment meets any piece, (n,)."""
-    found = np.zeros(len(starts), dtype=np.bool_)
-    segment, piece = near(starts, ends, rows)
-    found[segment[meets(starts[segment], ends[segment], rows, piece)]] = True
-    return found
+    return blockers(starts, ends, rows) >= 0

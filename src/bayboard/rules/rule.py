@@ -16,7 +16,7 @@ class Rule(Protocol):
     WIDE: bool
     """Whether a saying may change though none of its subjects changed place."""
 
-    def look(self, scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
+    def look(self, scene: Scene, about: frozenset[str] | None = None, /) -> Iterator[Said]:
         """Yield what is wrong in the scene, and what nobody could look at.
 
         `about` None: everything.  Otherwise the ids of gear and leads that changed place: exactly

@@ -11,11 +11,15 @@ from functools import cached_property
 from shapely import Polygon
 
 from bayboard.geometry import outline as outlines
+from bayboard.geometry.hand import Reach
 from bayboard.geometry.prism import Prism, prism
+from bayboard.geometry.sight import Sight
 from bayboard.mechanics.holes import Hole, holes
 from bayboard.model.layout import Board, Layout, Seat, Stay
 from bayboard.model.placed import Body, Placed, place
 from bayboard.routing.route import Route, routes
+from bayboard.rules.looking import look
+from bayboard.rules.reaching import reach
 
 
 @dataclass(frozen=True)
@@ -99,6 +103,30 @@ class Scene:
             return self._before.folded_prisms
         seats = self.folded.values()
         return {s.id: prism(s.folded, *s.x, along="x") for s in seats if s.folded is not None}
+
+    @cached_property
+    def sight(self) -> Sight | str:
+        """Return what is seen of the stand-ins, by number in `placed`; a sentence when nobody can look."""
+        kin = self._kin()
+        before = kin.sight if kin and not isinstance(kin.sight, str) else None
+        solid = (*self.stay_prisms.values(), *self.folded_prisms.values())
+        return look(self.layout, self.placed, solid, before, kin.placed if kin else {})
+
+    @cached_property
+    def reach(self) -> Reach:
+        """Return how wide the ways to the stand-ins are, by number in `placed`."""
+        kin = self._kin()
+        solid = (*self.stay_prisms.values(), *self.folded_prisms.values())
+        return reach(self.layout, self.placed, solid, kin.reach if kin else None, kin.placed if kin else {})
+
+    def _kin(self) -> "Scene | None":
+        """Return the scene before, if only places of the same stand-ins differ from it."""
+        before = self._before
+        if before is None or list(before.placed) != list(self.placed):
+            return None
+        members = ("bay", "boards", "cards", "limits")
+        same = all(getattr(before.layout, m) is getattr(self.layout, m) for m in members)
+        return before if same else None
 
     @cached_property
     def folded(self) -> dict[str, Seat]:

@@ -1,0 +1,177 @@
+"""What can be seen: for each place to look at, the eye nearest to its facing that nothing hides.
+
+A ray starts just off the place's own body and ends at an eye.  Eyes are tried by angle and the first
+clear one ends the search; for each eye tried in vain the thing that hid it is remembered, so that after
+a move only the rays that the moved thing freed or may hide are tried again.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from bayboard.geometry.outline import Points
+from bayboard.geometry.prism import Prism
+from bayboard.geometry.solids import Indices, Solids, blockers, inside, owned, solids, swapped
+
+FIRST_TRY = 8  # eyes tried at once; four times as many in every further round
+GROWTH = 4
+HAIR = 1e-9  # degrees; what floating point leaves over
+
+
+@dataclass(frozen=True, eq=False, slots=True)
+class Thing:
+    """Something that hides what is behind it and may have places to look at.
+
+    `points` (n, 3) are the places, `facings` (n, 3) unit vectors.
+    """
+
+    prisms: tuple[Prism, ...]
+    points: Points
+    facings: Points
+
+
+@dataclass(frozen=True, eq=False, slots=True)
+class View:
+    """One place: where its rays start, the eyes by angle in degrees, and how far they were tried.
+
+    `first` is the place in `order` of the first clear eye, their number when all are hidden;
+    `hidden_by[i]` is the number of a thing that hides eye `order[i]`, for all before `first`.
+    """
+
+    start: Points
+    order: Indices
+    angles: Points
+    first: int
+    hidden_by: Indices
+
+    @property
+    def angle(self) -> float | None:
+        """Return the smallest angle between facing and an unblocked line to an eye, None if hidden."""
+        return float(self.angles[self.first]) if self.first < len(self.angles) else None
+
+    def within(self, most: float) -> bool:
+        """Return whether an eye sees it at `most` degrees or less."""
+        return self.angle is not None and self.angle <= most + HAIR
+
+
+def eye_grid(low: Sequence[float], high: Sequence[float], step: float) -> Points:
+    """Return the eyes of a box, (n, 3): from each low end in steps, and each high end."""
+    axes = [np.append(np.arange(a, b, step), b) for a, b in zip(low, high, strict=True)]
+    return np.stack(np.meshgrid(*axes, indexing="ij"), axis=-1).reshape(-1, 3)
+
+
+def eye_count(low: Sequence[float], high: Sequence[float], step: float) -> float:
+    """Return about how many eyes `eye_grid` would give."""
+    return float(np.prod([max(b - a, 0.0) / step + 1.0 for a, b in zip(low, high, strict=True)]))
+
+
+def ray_starts(thing: Thing, off: float) -> Points:
+    """Return where rays start: `off` beyond where the line along the facing leaves the thing for good."""
+    rows = solids(thing.prisms)
+    place, piece = (grid.ravel() for grid in np.indices((len(thing.points), len(rows))))
+    start, way = thing.points[place], thing.facings[place]
+    into, out = inside(start, start + way, rows, piece)
+    leaves = np.zeros(len(thing.points))
+    np.maximum.at(leaves, place, np.where((into < out) & np.isfinite(out), out, 0.0))
+    return thing.points + (leaves + off)[:, None] * thing.facings
+
+
+@dataclass(frozen=True, eq=False, slots=True)
+class Sight:
+    """All places of all things, looked at past all things."""
+
+    eyes: Points
+    off: float
+    things: tuple[Thing, ...]
+    rows: Solids
+    views: tuple[tuple[View, ...], ...]  # by thing
+
+    def moved(self, changed: Mapping[int, Thing]) -> "Sight":
+        """Return the sight with some things, by number, put elsewhere; the same as looking afresh."""
+        now = self
+        for number, thing in changed.items():
+            now = now._moved(number, thing)
+        return now
+
+    def _moved(self, number: int, thing: Thing) -> "Sight":
+        new = owned(solids(thing.prisms), [number] * len(thing.prisms))
+        rows = swapped(self.rows, number, new)
+        views = [list(of) for of in self.views]
+        views[number] = _unseen(thing, self.eyes, self.off)
+        others = [(t, k) for t, of in enumerate(views) for k in range(len(of)) if t != number]
+        doubtful = _doubtful([views[t][k] for t, k in others], number, new, self.eyes)
+        again = [others[i] for i in doubtful] + [(number, k) for k in range(len(views[number]))]
+        for (t, k), view in zip(
+            again, _tried([views[t][k] for t, k in again], number, rows, self.eyes), strict=True
+        ):
+            views[t][k] = view
+        things = (*self.things[:number], thing, *self.things[number + 1 :])
+        return replace(self, things=things, rows=rows, views=tuple(tuple(of) for of in views))
+
+
+def looked_at(things: Iterable[Thing], eyes: Points, off: float) -> Sight:
+    """Return the sight of all places of the things; rays start `off` beyond their own thing."""
+    all_ = tuple(things)
+    rows = owned(
+        solids([p for thing in all_ for p in thing.prisms]),
+        [number for number, thing in enumerate(all_) for _ in thing.prisms],
+    )
+    views = [_unseen(thing, eyes, off) for thing in all_]
+    tried = iter(_tried([view for of in views for view in of], -1, rows, eyes))
+    return Sight(eyes, off, all_, rows, tuple(tuple(next(tried) for _ in of) for of in views))
+
+
+def _unseen(thing: Thing, eyes: Points, off: float) -> list[View]:
+    """Return the thing's views before any eye was tried."""
+    if not len(thing.points):
+        return []
+    starts = ray_starts(thing, off)
+    lines = eyes - starts[:, None, :]
+    facings = thing.facings[:, None, :]
+    aside = np.sqrt(np.sum(np.cross(facings, lines) ** 2, axis=2))
+    angles = np.degrees(np.arctan2(aside, np.sum(lines * facings, axis=2)))
+    order = np.argsort(angles, axis=1, kind="stable")
+    angles = np.take_along_axis(angles, order, axis=1)
+    none = np.empty(0, dtype=np.intp)
+    return [View(*row, 0, none) for row in zip(starts, order, angles, strict=True)]
+
+
+def _doubtful(views: Sequence[View], number: int, new: Solids, eyes: Points) -> list[int]:
+    """Return which views may change now that thing `number` stands elsewhere, as `new`."""
+    seen = [i for i, view in enumerate(views) if view.first < len(view.order)]
+    starts = np.array([views[i].start for i in seen]).reshape(-1, 3)
+    ends = eyes[[views[i].order[views[i].first] for i in seen]].reshape(-1, 3)
+    hidden = {seen[i] for i in np.flatnonzero(blockers(starts, ends, new) >= 0)}
+    return [i for i, view in enumerate(views) if i in hidden or number in view.hidden_by]
+
+
+def _tried(views: Sequence[View], freed: int, rows: Solids, eyes: Points) -> list[View]:
+    """Return the views with eyes tried in turn until one is clear.
+
+    Tried are the eyes that thing `freed` hid so far, then all from `first` on.
+    """
+    now = list(views)
+    turns = [np.append(np.flatnonzero(v.hidden_by == freed), np.arange(v.first, len(v.order))) for v in views]
+    left, done, count = list(range(len(now))), 0, FIRST_TRY
+    while left:
+        parts = [turns[i][done : done + count] for i in left]
+        ends = np.cumsum([len(part) for part in parts])
+        starts = np.repeat([now[i].start for i in left], np.diff(ends, prepend=0), axis=0)
+        tried = eyes[np.concatenate([now[i].order[part] for i, part in zip(left, parts, strict=True)])]
+        hiding = np.split(blockers(starts, tried, rows), ends[:-1])
+        for i, part, by in zip(left, parts, hiding, strict=True):
+            now[i] = _after(now[i], part, by)
+        done, count = done + count, count * GROWTH
+        left = [i for i in left if now[i].first == len(now[i].order) and done < len(turns[i])]
+    return now
+
+
+def _after(view: View, part: Indices, by: Indices) -> View:
+    """Return the view after its eyes `part` were tried; `by` tells what hid each, -1 for clear."""
+    clear = np.flatnonzero(by < 0)
+    first = int(part[clear[0]]) if len(clear) else len(view.order)
+    hidden_by = np.full(len(view.order), -1, dtype=np.intp)
+    hidden_by[: len(view.hidden_by)] = view.hidden_by
+    hidden_by[part] = by
+    return replace(view, first=first, hidden_by=hidden_by[:first])

@@ -1,0 +1,59 @@
+"""A dial or fuse that no hand or driver gets at with the seats folded.
+
+Why: a blown fuse that no fingers reach means the board comes out, at the roadside.
+Quiet: nothing has to be turned there, or some straight way to it is as wide as its tool needs.
+Speaks: the widest of the ways is narrower; told with its free diameter.
+"""
+
+from collections.abc import Iterator
+
+from bayboard.geometry.hand import Hand
+from bayboard.model.layout import Service
+from bayboard.model.placed import Placed
+from bayboard.rules.finding import Finding, Said
+from bayboard.rules.reaching import handled
+from bayboard.rules.scene import Scene
+from bayboard.rules.unlooked import guessed, no_section, unknown_bodies
+from bayboard.units.length import show_two
+
+RULE = "reach"
+WIDE = True
+
+_READS = ("outline", "height", "solids", "service")
+_WHOSE = {"fingers": "fingers", "screwdriver": "a screwdriver"}
+
+
+def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
+    """Yield a finding for each service point whose widest way is too narrow, and what is unknown."""
+    if not any(handled(placed) for placed in scene.placed.values()):
+        return
+    for placed, holder in zip(scene.placed.values(), scene.reach.things, strict=False):
+        for service, hand in zip(handled(placed), holder.hands, strict=True):
+            if not hand.enough:
+                yield _finding(scene, placed, service, hand)
+    yield from unknown_bodies(RULE, scene)
+    for seat in scene.layout.bay.seats:
+        if seat.folded is None:
+            yield no_section(RULE, seat.id, "folded")
+    for placed in scene.placed.values():
+        yield from guessed(RULE, placed, _READS)
+
+
+def _finding(scene: Scene, placed: Placed, service: Service, hand: Hand) -> Finding:
+    what, who = f"{placed.id}'s {service.id}", _WHOSE[service.tool]
+    found, need = show_two(hand.width, hand.need, scene.layout.units)
+    if hand.width == 0:
+        says = f"No way for {who} to {what} with the seats folded: every one meets something."
+    else:
+        says = f"The way to {what} is {found} wide with the seats folded. It needs {need} for {who}."
+    x, y, _ = placed.service_at(service)
+    return Finding(
+        rule=RULE,
+        severity="must" if service.kind == "fuse" else "should",
+        subjects=(f"{placed.id}.{service.id}",),
+        measure=hand.width,
+        limit=hand.need,
+        unit="mm",
+        at=(x, y),
+        says=says,
+    )

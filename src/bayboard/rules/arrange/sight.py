@@ -1,0 +1,69 @@
+"""A dial, fuse, plug or light that nobody sees with the seats folded.
+
+Why: what cannot be seen cannot be set, read or traced; the amplifier comes off the board to turn a dial.
+Quiet: from some eye point a free line meets the place within the limit of its facing.
+Speaks: every free line is flatter than that, or there is none; told with the smallest free angle.
+"""
+
+from collections.abc import Iterator
+
+from bayboard.model.layout import Service
+from bayboard.model.placed import Placed
+from bayboard.rules.finding import Finding, Said, Unchecked
+from bayboard.rules.scene import Scene
+from bayboard.rules.unlooked import guessed, no_section, unknown_bodies
+from bayboard.tables.limits import limit
+
+RULE = "sight"
+WIDE = True
+
+_READS = ("outline", "height", "solids", "service")
+
+
+def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
+    """Yield a finding for each service point that is hidden or seen too flat, and what is unknown."""
+    if not any(placed.card.service for placed in scene.placed.values()):
+        return
+    if isinstance(scene.sight, str):
+        yield from _unseeable(scene, scene.sight)
+        return
+    most = limit(scene.layout, "sight_angle")
+    for placed, views in zip(scene.placed.values(), scene.sight.views, strict=False):
+        for service, view in zip(placed.card.service, views, strict=True):
+            if not view.within(most):
+                yield _finding(placed, service, view.angle, most)
+    yield from _unknown(scene)
+
+
+def _unknown(scene: Scene) -> Iterator[Unchecked]:
+    yield from unknown_bodies(RULE, scene)
+    for seat in scene.layout.bay.seats:
+        if seat.folded is None:
+            yield no_section(RULE, seat.id, "folded")
+    for placed in scene.placed.values():
+        yield from guessed(RULE, placed, _READS)
+
+
+def _unseeable(scene: Scene, why: str) -> Iterator[Unchecked]:
+    for placed in scene.placed.values():
+        for service in placed.card.service:
+            yield Unchecked(rule=RULE, subjects=(f"{placed.id}.{service.id}",), says=why)
+
+
+def _finding(placed: Placed, service: Service, angle: float | None, most: float) -> Finding:
+    what = f"{placed.id}'s {service.id}"
+    if angle is None:
+        says = f"{what} is hidden from everywhere with the seats folded."
+    else:
+        says = f"{what} is seen at {angle:.0f}° at best with the seats folded. {most:.0f}° is flat enough."
+    x, y, _ = placed.service_at(service)
+    return Finding(
+        rule=RULE,
+        severity="note" if service.kind == "light" else "should",
+        subjects=(f"{placed.id}.{service.id}",),
+        measure=angle,
+        limit=most,
+        unit="deg",
+        at=(x, y),
+        says=says,
+    )
