@@ -84,11 +84,11 @@ class Corner:
         self.radius = radius
         self.sweep = sweep
 
-    def points(self) -> Points:
-        """Return the arc as points that lie at most `ARC_OFF` outside or inside it."""
+    def points(self, off: float = ARC_OFF) -> Points:
+        """Return the arc as points on it; between them the straight line is at most `off` inside it."""
         if not self.sweep:
             return self.start[None, :]
-        step = 2.0 * np.arccos(max(1.0 - ARC_OFF / self.radius, 0.0))
+        step = 2.0 * np.arccos(max(1.0 - off / self.radius, 0.0))
         count = max(2, ceil(radians(abs(self.sweep)) / step) + 1)
         first = np.arctan2(*(self.start - self.centre)[::-1])
         angles = first + np.linspace(0.0, radians(self.sweep), count)
@@ -117,11 +117,11 @@ def corners(points: Ring | Points, radius: float) -> list[Corner]:
     return found
 
 
-def rounded(points: Ring | Points, radius: float) -> Points:
-    """Return the ring with convex corners rounded, arcs within `ARC_OFF`, shape (n, 2)."""
+def rounded(points: Ring | Points, radius: float, off: float = ARC_OFF) -> Points:
+    """Return the ring with convex corners rounded, arcs drawn within `off` mm, shape (n, 2)."""
     if radius <= 0:
         return np.asarray(points, dtype=np.float64)
-    ring = np.vstack([corner.points() for corner in corners(points, radius)])
+    ring = np.vstack([corner.points(off) for corner in corners(points, radius)])
     # where two arcs meet, rounding would cross their ends by a hair
     apart: NDArray[np.bool_] = np.hypot(*(ring - np.roll(ring, 1, axis=0)).T) > SAME
     kept: Points = ring[apart]

@@ -3,8 +3,20 @@
 Reading order: `finding`, `scene`, `rule`, one rule of `arrange`, then `check`, which asks them all.
 """
 
-from bayboard.rules.arrange import reach, sight
+from bayboard.rules.arrange import gap, off_board, off_wall, overlap, reach, sight
+from bayboard.rules.fix import hole_edge, hole_hole, insert_landing, no_drill
 from bayboard.rules.rule import Rule
 
-RULES: tuple[Rule, ...] = (sight, reach)
+RULES: tuple[Rule, ...] = (
+    off_wall,
+    overlap,
+    gap,
+    off_board,
+    sight,
+    reach,
+    insert_landing,
+    no_drill,
+    hole_edge,
+    hole_hole,
+)
 """Every rule, in the order of the job: measure, arrange, wire, fix."""

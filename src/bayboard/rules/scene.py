@@ -13,6 +13,7 @@ from shapely import Polygon
 from bayboard.geometry import outline as outlines
 from bayboard.geometry.hand import Reach
 from bayboard.geometry.prism import Prism, prism
+from bayboard.geometry.rims import Rim, rim
 from bayboard.geometry.sight import Sight
 from bayboard.mechanics.holes import Hole, holes
 from bayboard.model.layout import Board, Layout, Seat, Stay
@@ -34,10 +35,14 @@ class BoardShape:
         return outlines.polygon(outlines.rounded(self.board.outline, self.board.corner_radius))
 
     @cached_property
+    def rim(self) -> Rim:
+        """Return its edges, the rounded corners and the cut-outs among them."""
+        return rim(self.board.outline, self.board.corner_radius, [c.outline for c in self.board.cutouts])
+
+    @property
     def polygon(self) -> Polygon:
         """Return the outline with rounded corners and cut-outs taken out."""
-        ring = outlines.rounded(self.board.outline, self.board.corner_radius)
-        return outlines.with_holes(ring, [c.outline for c in self.board.cutouts])
+        return self.rim.shape
 
 
 class Scene:

@@ -1,0 +1,132 @@
+"""Bodies in rows: how far apart in plan, how deep into each other, where their heights meet.
+
+A moved stand-in at many places is a crowd of its own; the measures are taken between all rows of two crowds
+at once: box cull first, exact polygons for the pairs that remain.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+from shapely import Polygon
+from shapely.geometry.base import BaseGeometry
+
+from bayboard.geometry import outline as outlines
+from bayboard.geometry.outline import SPECK, Points
+
+Flags = NDArray[np.bool_]
+Shapes = NDArray[np.object_]
+
+HAIR = 1e-9  # mm; what floating point leaves over: less than this is nothing
+
+
+@dataclass(frozen=True, eq=False)
+class Crowd:
+    """Prisms in rows: plan polygons (n,) and their heights (n, 2) over z = 0."""
+
+    shapes: Shapes
+    z: Points
+
+    def __len__(self) -> int:
+        """Return how many rows there are."""
+        return len(self.shapes)
+
+    @cached_property
+    def boxes(self) -> Points:
+        """Return (x0, y0, x1, y1) of each row, (n, 4)."""
+        return np.asarray(shapely.bounds(self.shapes), dtype=np.float64)
+
+
+def crowd(shapes: Sequence[Polygon], z: Sequence[tuple[float, float]]) -> Crowd:
+    """Return the crowd of polygons and their heights."""
+    rows = np.empty(len(shapes), dtype=np.object_)
+    rows[:] = shapes
+    return Crowd(rows, np.asarray(z, dtype=np.float64).reshape(-1, 2))
+
+
+def filled(rings: Sequence[Points] | Points) -> Shapes:
+    """Return the polygons of some rings, (n,)."""
+    shapes = np.empty(len(rings), dtype=np.object_)
+    shapes[:] = [outlines.polygon(ring) for ring in rings]
+    return shapes
+
+
+def heights_meet(a: Crowd, b: Crowd) -> Flags:
+    """Return whether the z ranges of each pair share more than nothing, (len(a), len(b))."""
+    shared = np.minimum(a.z[:, None, 1], b.z[None, :, 1]) - np.maximum(a.z[:, None, 0], b.z[None, :, 0])
+    return np.asarray(shared > HAIR)
+
+
+def box_gaps(a: Crowd, b: Crowd) -> Points:
+    """Return the larger of the gaps of each pair's boxes along x and y, negative where both overlap."""
+    return boxes_apart(a.boxes[:, None], b.boxes[None, :])
+
+
+def boxes_apart(a: Points, b: Points) -> Points:
+    """Return the larger of the gaps along x and y of boxes (..., 4), negative where they overlap."""
+    along_x = np.maximum(a[..., 0] - b[..., 2], b[..., 0] - a[..., 2])
+    along_y = np.maximum(a[..., 1] - b[..., 3], b[..., 1] - a[..., 3])
+    return np.asarray(np.maximum(along_x, along_y))
+
+
+def gaps(a: Crowd, b: Crowd, where: Flags, within: float) -> Points:
+    """Return the plan distance in mm of each pair that `where` asks about, (len(a), len(b)).
+
+    0.0 where they touch or overlap; inf where not asked, where their heights do not meet or they
+    are farther apart than `within`.
+    """
+    found = np.full((len(a), len(b)), np.inf)
+    i, j = np.nonzero(where & heights_meet(a, b) & (box_gaps(a, b) <= within))
+    found[i, j] = shapely.distance(a.shapes[i], b.shapes[j])
+    found[found > within] = np.inf
+    return found
+
+
+def overlaps(a: Crowd, b: Crowd, where: Flags, area: float) -> Points:
+    """Return how deep each pair that `where` asks about lies into each other in mm, (len(a), len(b)).
+
+    The smaller side of the smallest rectangle round the plan area they share; 0.0 where not asked,
+    where their heights do not meet or that area is not over `area` mm2.
+    """
+    found = np.zeros((len(a), len(b)))
+    i, j = np.nonzero(where & heights_meet(a, b) & (box_gaps(a, b) < -HAIR))
+    shared = shapely.intersection(a.shapes[i], b.shapes[j])
+    for k in np.flatnonzero(shapely.area(shared) > area):
+        found[i[k], j[k]] = smaller_side(shared[k])
+    return found
+
+
+def solid_parts(shape: BaseGeometry) -> list[Polygon]:
+    """Return the polygons of a shape, without lines, points and slivers."""
+    parts = shapely.get_parts(shape)
+    return [part for part in parts if isinstance(part, Polygon) and part.area > SPECK]
+
+
+def smaller_side(shape: BaseGeometry) -> float:
+    """Return the smaller side in mm of the rectangle of least area round a shape's solid parts.
+
+    Among rectangles of equal area, as round a triangle, the slimmest counts.  One side of the
+    rectangle lies along an edge of the convex hull (Freeman and Shapira 1975).
+    """
+    hull = shapely.convex_hull(shapely.union_all(solid_parts(shape)))
+    ring = shapely.get_coordinates(hull)
+    edge = np.diff(ring, axis=0)
+    along = edge / np.hypot(edge[:, 0], edge[:, 1])[:, None]
+    across = np.column_stack((-along[:, 1], along[:, 0]))
+    sides = np.column_stack((np.ptp(ring @ along.T, axis=0), np.ptp(ring @ across.T, axis=0)))
+    areas = sides.prod(axis=1)
+    smallest = areas <= areas.min() * (1.0 + HAIR)
+    return float(sides[smallest].min())
+
+
+def middle_between(a: Polygon, b: Polygon) -> tuple[float, float]:
+    """Return the middle of where two shapes are nearest: half way along facing edges, or between corners."""
+    half = shapely.distance(a, b) / 2.0
+    grown = shapely.buffer(
+        [a, b], half + 0.05 + half / 100.0, quad_segs=16
+    )  # a little more than half, arcs inscribed
+    middle = shapely.intersection(grown[0], grown[1]).centroid
+    return float(middle.x), float(middle.y)

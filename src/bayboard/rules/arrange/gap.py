@@ -1,0 +1,71 @@
+"""Two stand-ins stand too close together.
+
+Why: hands, plugs and warm air need room between boxes, and a saw or drill wanders a little.
+Quiet: far enough apart, not at the same height, or lying into each other (overlap speaks); two cold
+pieces may all but touch.
+Speaks: nearer than the limits; gives the plan distance between the nearest bodies.
+"""
+
+from collections.abc import Iterator
+
+from bayboard.geometry.crowd import HAIR, middle_between
+from bayboard.model.placed import Placed
+from bayboard.rules.finding import Finding, Said, Severity
+from bayboard.rules.meetings import Meeting, body_members, close, lies_into
+from bayboard.rules.scene import Scene
+from bayboard.rules.unlooked import guessed, no_height
+from bayboard.tables.limits import limit
+from bayboard.units.length import show_two
+
+RULE = "gap"
+WIDE = False
+
+
+def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
+    """Yield a finding for each two stand-ins that are too close."""
+    for id_, placed in scene.placed.items():
+        if about is None or id_ in about:
+            if not placed.bodies:
+                yield no_height(RULE, id_)
+            yield from guessed(RULE, placed, (*body_members(placed), "heat"))
+    most = max(limit(scene.layout, name) for name in ("gap_must", "gap_should", "gap_cold"))
+    for meeting in close(scene, about, most):
+        yield from _judged(scene, meeting)
+
+
+def _judged(scene: Scene, meeting: Meeting) -> Iterator[Finding]:
+    first, second = (scene.placed[id_] for id_ in meeting.subjects)
+    needed = _needed(scene, meeting.measure, first, second)
+    if needed is None:
+        return
+    if meeting.measure <= HAIR and lies_into(first, second, limit(scene.layout, "overlap_area")):
+        return
+    severity, need = needed
+    apart, shown = show_two(meeting.measure, need, scene.layout.units)
+    fact = f"stands {apart} off" if meeting.measure > HAIR else "touches"
+    wish = f"It needs {shown}" if severity == "must" else f"{shown} is better"
+    yield Finding(
+        rule=RULE,
+        severity=severity,
+        subjects=meeting.subjects,
+        measure=meeting.measure,
+        limit=need,
+        unit="mm",
+        at=middle_between(meeting.bodies[0].polygon, meeting.bodies[1].polygon),
+        says=f"{first.id} {fact} {second.id}. {wish}.",
+    )
+
+
+def _needed(scene: Scene, apart: float, first: Placed, second: Placed) -> tuple[Severity, float] | None:
+    """Return the severity and the limit that is crossed, None when there is room enough."""
+    must, should, cold = (limit(scene.layout, name) for name in ("gap_must", "gap_should", "gap_cold"))
+    if _is_cold(scene, first) and _is_cold(scene, second):
+        return ("must", cold) if apart < cold - HAIR else None
+    if apart < must - HAIR:
+        return "must", must
+    return ("should", should) if apart < should - HAIR else None
+
+
+def _is_cold(scene: Scene, placed: Placed) -> bool:
+    heat = placed.card.heat
+    return heat is not None and heat < limit(scene.layout, "cold_watts")

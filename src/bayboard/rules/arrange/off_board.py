@@ -1,0 +1,69 @@
+"""A stand-in hangs over the edge of its board.
+
+Why: what the board does not carry cannot be screwed down, and an edge in the air catches hands and cables.
+Quiet: the whole outline lies on the board, even round a cut-out, or hangs out by less than a saw follows.
+Speaks: some of its outline is off the board or over a cut-out, or a screw has nothing to bite; gives how far
+the outline reaches out.
+"""
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from bayboard.geometry.crowd import HAIR
+from bayboard.geometry.rims import farthest_out, rim_depths
+from bayboard.model.placed import Placed
+from bayboard.rules.finding import Finding, Said
+from bayboard.rules.scene import Scene
+from bayboard.rules.unlooked import guessed
+from bayboard.tables.limits import limit
+from bayboard.units.length import show_two
+
+RULE = "off-board"
+WIDE = False
+
+
+def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
+    """Yield a finding for each stand-in that is not wholly on its board."""
+    asked = [placed for id_, placed in scene.placed.items() if about is None or id_ in about]
+    for placed in asked:
+        yield from guessed(RULE, placed, ("outline", "screws"))
+    for board_id, shape in scene.boards.items():
+        on_it = [placed for placed in asked if placed.board.id == board_id]
+        out = farthest_out([placed.ring for placed in on_it], shape.rim)
+        for placed, far in zip(on_it, out, strict=True):
+            loose = _screws_off(scene, placed)
+            reaches = float(far) if far >= limit(scene.layout, "outside_silent") else 0.0
+            if loose or reaches:
+                yield _finding(scene, placed, reaches, loose)
+
+
+def _screws_off(scene: Scene, placed: Placed) -> list[int]:
+    """Return the numbers of the screws whose centre is off the board or in a cut-out."""
+    if not placed.card.screws:
+        return []
+    at = np.array([placed.point(screw.at) for screw in placed.card.screws])
+    deep = rim_depths(at, scene.boards[placed.board.id].rim)
+    return [int(n) + 1 for n in np.flatnonzero(deep < -HAIR)]
+
+
+def _finding(scene: Scene, placed: Placed, reaches: float, loose: list[int]) -> Finding:
+    facts = []
+    if reaches:
+        shown, _ = show_two(reaches, 0.0, scene.layout.units)
+        facts.append(f"{placed.id} reaches {shown} beyond its board.")
+    if loose:
+        which = " and ".join(f"{placed.id}#{n}" for n in loose)
+        facts.append(f"{which} {'has' if len(loose) == 1 else 'have'} no board to go into.")
+    elif reaches:
+        facts.append("Wholly on it is better.")
+    return Finding(
+        rule=RULE,
+        severity="must" if loose else "should",
+        subjects=(placed.id,),
+        measure=reaches,
+        limit=0.0,
+        unit="mm",
+        at=placed.at,
+        says=" ".join(facts),
+    )

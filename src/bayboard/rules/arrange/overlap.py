@@ -1,0 +1,50 @@
+"""Two things want the same place.
+
+Why: stand-ins that lie into each other, or into metal that stays, cannot be mounted as printed.
+Quiet: they touch, share less than a pencil line, or one is lifted clear over the other.
+Speaks: they share plan area at the same height; gives the smaller side of the smallest rectangle round it.
+"""
+
+from collections.abc import Iterator
+
+import shapely
+
+from bayboard.rules.finding import Finding, Said
+from bayboard.rules.meetings import Meeting, body_members, overlapping
+from bayboard.rules.scene import Scene
+from bayboard.rules.unlooked import guessed, unknown_bodies
+from bayboard.tables.limits import limit
+from bayboard.units.length import show_two
+
+RULE = "overlap"
+WIDE = False
+
+
+def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
+    """Yield a finding for each stand-in that lies into another or into a stay."""
+    yield from unknown_bodies(RULE, scene, about)
+    for id_, placed in scene.placed.items():
+        if about is None or id_ in about:
+            yield from guessed(RULE, placed, body_members(placed))
+    for meeting in overlapping(scene, about, limit(scene.layout, "overlap_area")):
+        yield _finding(scene, meeting)
+
+
+def _finding(scene: Scene, meeting: Meeting) -> Finding:
+    first, second = meeting.subjects
+    deep = -meeting.measure
+    stay = scene.stays.get(second)
+    other = second if stay is None else f"the {stay[0].name} ({second}), which stays"
+    shown, _ = show_two(deep, 0.0, scene.layout.units)
+    body, into = meeting.bodies
+    shared = shapely.intersection(body.polygon, into.polygon).centroid
+    return Finding(
+        rule=RULE,
+        severity="must",
+        subjects=meeting.subjects,
+        measure=deep,
+        limit=0.0,
+        unit="mm",
+        at=(shared.x, shared.y),
+        says=f"{first} lies {shown} into {other}. Each needs a place of its own.",
+    )

@@ -1,0 +1,55 @@
+"""A hole stands too near the edge of its board.
+
+Why: a thin web beside a hole cracks when the screw is tightened or the vehicle shakes.
+Quiet: the centre is far enough from the rim and from every cut-out.
+Speaks: it is nearer than the limit times the drill; gives its distance from the edge, negative off the board
+or in a cut-out.
+"""
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from bayboard.geometry.crowd import HAIR
+from bayboard.geometry.rims import rim_depths
+from bayboard.mechanics.holes import Hole
+from bayboard.rules.finding import Finding, Said
+from bayboard.rules.known_holes import known_holes, unlooked
+from bayboard.rules.scene import Scene
+from bayboard.tables.limits import limit
+from bayboard.units.length import show_length, show_two
+
+RULE = "hole-edge"
+WIDE = False
+
+
+def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
+    """Yield a finding for each hole too near an edge."""
+    yield from unlooked(RULE, scene, about)
+    holes = [hole for hole in known_holes(scene) if about is None or hole.owner in about]
+    for board_id, shape in scene.boards.items():
+        on_it = [hole for hole in holes if hole.board == board_id]
+        deep = rim_depths(np.array([hole.at for hole in on_it]), shape.rim)
+        for hole, value in zip(on_it, deep, strict=True):
+            need = limit(scene.layout, "edge_d") * (hole.drill or 0.0)
+            if value < need - HAIR:
+                yield _finding(scene, hole, float(value), need)
+
+
+def _finding(scene: Scene, hole: Hole, deep: float, need: float) -> Finding:
+    units = scene.layout.units
+    shown, wanted = show_two(deep, need, units)
+    if deep < 0:
+        fact = f"{hole.id} is off its board by {show_length(-deep, units)}"
+    else:
+        fact = f"{hole.id} is {shown} from the edge of its board"
+    return Finding(
+        rule=RULE,
+        severity="must",
+        subjects=(hole.id,),
+        measure=deep,
+        limit=need,
+        unit="mm",
+        at=hole.at,
+        says=f"{fact}. A {show_length(hole.drill or 0.0, units)} hole needs {wanted}.",
+    )
