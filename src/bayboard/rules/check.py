@@ -83,6 +83,11 @@ class Checker:
     def __init__(self, layout: Layout) -> None:
         self._start(layout)
 
+    @property
+    def routes(self) -> Mapping[str, Route]:
+        """Return the path of each lead of the layout last given, as the rules saw it."""
+        return self._scene.routes
+
     def _start(self, layout: Layout) -> None:
         self._scene = Scene(layout)
         self._said = _look_at_all(self._scene)
