@@ -26,6 +26,8 @@ _WHOSE = {"fingers": "fingers", "screwdriver": "a screwdriver"}
 def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
     """Yield a finding for each service point whose widest way is too narrow, and what is unknown."""
     if not any(handled(placed) for placed in scene.placed.values()):
+        for placed in scene.placed.values():
+            yield from guessed(RULE, placed, ("service",))  # "none" may be the guess
         return
     for placed, holder in zip(scene.placed.values(), scene.reach.things, strict=False):
         for service, hand in zip(handled(placed), holder.hands, strict=True):

@@ -23,6 +23,8 @@ _READS = ("outline", "height", "solids", "service")
 def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
     """Yield a finding for each service point that is hidden or seen too flat, and what is unknown."""
     if not any(placed.card.service for placed in scene.placed.values()):
+        for placed in scene.placed.values():
+            yield from guessed(RULE, placed, ("service",))  # "none" may be the guess
         return
     if isinstance(scene.sight, str):
         yield from _unseeable(scene, scene.sight)
