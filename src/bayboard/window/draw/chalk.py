@@ -1,4 +1,4 @@
-"""What is laid on the Wall for a while: chalk ghosts and measures, snap lines, the marquee, the chalk line."""
+"""What is laid on the Wall for a while: chalk ghosts and measures, snap lines, the marquee, the line."""
 
 from collections.abc import Sequence
 from math import hypot

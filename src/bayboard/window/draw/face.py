@@ -1,7 +1,7 @@
 """A stand-in's face worked out in pixels: its cut, its pencil lines and where its words find room.
 
-Everything is measured from the pixel of the card's origin, so that a piece that moves keeps its face; only zoom and
-turn make a new one.  Lettering stays upright however the card is turned.
+Everything is measured from the pixel of the card's origin, so that a piece that moves keeps its
+face; only zoom and turn make a new one.  Lettering stays upright however the card is turned.
 """
 
 from collections.abc import Iterable, Sequence
@@ -23,7 +23,7 @@ from bayboard.window.lettering import Align, Style
 CLIPPED = 18.0  # mm off the upper left corner, less on small cards
 CLIPPED_SHARE = 0.18  # of the shorter side
 ARROW = 14.0  # px long, before the Scale setting
-SMALLEST = 12.5  # px; a name that needs less is left off
+SMALLEST = 13.0  # px; a name that needs less is left off
 PORT_WORDS = {
     "power": "12 V",
     "ground": "ground",
@@ -252,11 +252,10 @@ class _Maker:
         top = middle - block / 2
         x = self.box.center().x()
         self.words.append(Word(self.name, x, top + rise, number))
-        self.taken.append(
-            QRectF(x - lettering.width(self.name, number) / 2, top, lettering.width(self.name, number), rise)
-        )
+        number_wide = lettering.width(self.name, number)
+        self.taken.append(QRectF(x - number_wide / 2, top, number_wide, rise).adjusted(-6, -4, 6, 2))
         spot = QRectF(x - name_wide / 2, top + rise + gap, name_wide, below)
-        if named and self._is_free(spot):
+        if named and self._is_free(spot.adjusted(0, 4, 0, 0)):
             self.words.append(Word(self.card.name, x, top + block, name))
             self.taken.append(spot.adjusted(-3, -3, 3, 4))
 
@@ -292,11 +291,12 @@ class _Maker:
         ways = sum(p[2].ways for p in ports)
         for text in self._texts(ports[0][2], ways):
             wide, rise = lettering.width(text, style), lettering.line(text, style).rise
-            spot = self._word_spot(side, x, y, wide, rise)
-            if self._is_free(spot) and self.box.adjusted(2, 2, -2, -2).contains(spot):
-                self.words.append(Word(text, spot.center().x(), spot.bottom(), style))
-                self.taken.append(spot.adjusted(-4, -3, 4, 3))
-                return
+            for aside in (0.0, 5.0, -5.0, 11.0, -11.0):
+                spot = self._word_spot(side, x, y, wide, rise, aside * self.size)
+                if self._is_free(spot) and self.box.adjusted(2, 2, -2, -2).contains(spot):
+                    self.words.append(Word(text, spot.center().x(), spot.bottom(), style))
+                    self.taken.append(spot.adjusted(-4, -3, 4, 3))
+                    return
 
     def _texts(self, port: Port, ways: int) -> list[str]:
         word = PORT_WORDS[port.kind]
@@ -306,14 +306,15 @@ class _Maker:
             return [word.removesuffix("s")]
         return [f"{word} 1–{ways}", word] if port.kind in COUNTED else [word]
 
-    def _word_spot(self, side: str, x: float, y: float, wide: float, rise: float) -> QRectF:
+    def _word_spot(self, side: str, x: float, y: float, wide: float, rise: float, aside: float) -> QRectF:
+        """Return where a word stands inside its arrow, `aside` pixels along the side."""
         off = min(ARROW * self.size, 0.3 * min(self.box.width(), self.box.height())) + 6.0
         if side in ("up", "down"):
-            left = min(max(x - wide / 2, self.box.left() + 6), self.box.right() - 6 - wide)
+            left = min(max(x + aside - wide / 2, self.box.left() + 6), self.box.right() - 6 - wide)
             top = y - off - rise if side == "down" else y + off
         else:
             left = x + off if side == "left" else x - off - wide
-            top = min(max(y - rise / 2, self.box.top() + 5), self.box.bottom() - 5 - rise)
+            top = min(max(y + aside - rise / 2, self.box.top() + 5), self.box.bottom() - 5 - rise)
         return QRectF(left, top, wide, rise)
 
 

@@ -14,9 +14,9 @@ from bayboard.window import lettering
 from bayboard.window.draw.face import Face, face
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.shadow import AT_REST, HOVERED, IN_HAND, Shape, paint_shadow
-from bayboard.window.draw.strokes import add_head, add_ring, cased, hatched
+from bayboard.window.draw.strokes import add_head, add_ring, cased, hatched, kept
 from bayboard.window.lettering import Style
-from bayboard.window.theme import Theme, brush, colour, pen
+from bayboard.window.theme import Theme, brush, pen
 
 RING_OFF = 6.0  # px between a stand-in's edge and its ring
 ARC = 40.0  # px; radius of the turning arc, ARC_SMALL on cards narrower than ARC_FROM
@@ -59,18 +59,17 @@ def paint_gear(p: QPainter, scale: Scale, placed: Placed, theme: Theme, state: G
 
 def paint_face(p: QPainter, at: QPointF, made: Face, theme: Theme) -> None:
     """Paint a card's face with its origin at the pixel `at`."""
-    p.save()
-    p.translate(at)
-    p.fillPath(made.cut, brush(theme.buff))
-    p.fillPath(made.cut, QBrush(_grain(theme.buffedge)))
-    p.fillPath(made.edge, brush(theme.buffedge))
-    p.strokePath(made.cut, pen(theme.buffedge, 1.0))
-    p.strokePath(made.faint, pen(theme.pencil2, 1.1))
-    p.strokePath(made.pencil, pen(theme.pencil, 1.5))
-    p.fillPath(made.heads, brush(theme.pencil))
-    for word in made.words:
-        lettering.draw(p, QPointF(word.x, word.y), word.text, word.style, theme.pencil, word.align)
-    p.restore()
+    with kept(p):
+        p.translate(at)
+        p.fillPath(made.cut, brush(theme.buff))
+        p.fillPath(made.cut, QBrush(_grain(theme.buffedge)))
+        p.fillPath(made.edge, brush(theme.buffedge))
+        p.strokePath(made.cut, pen(theme.buffedge, 1.0))
+        p.strokePath(made.faint, pen(theme.pencil2, 1.1))
+        p.strokePath(made.pencil, pen(theme.pencil, 1.5))
+        p.fillPath(made.heads, brush(theme.pencil))
+        for word in made.words:
+            lettering.draw(p, QPointF(word.x, word.y), word.text, word.style, theme.pencil, word.align)
 
 
 def _paint_overhang(p: QPainter, scale: Scale, over: Polygon | MultiPolygon, theme: Theme) -> None:
@@ -86,14 +85,13 @@ def paint_tape_strip(p: QPainter, at: QPointF, made: Face, theme: Theme) -> None
     """Paint the masking tape of a held piece over the middle of its upper edge, slanted by 2 degrees."""
     wide = min(max(0.24 * made.box.width(), 30.0), 74.0)
     high = min(max(0.09 * made.box.height(), 10.0), 17.0)
-    p.save()
-    p.translate(at.x() + made.box.center().x(), at.y() + made.box.top())
-    p.rotate(-2.0)
-    strip = _torn(wide, high)
-    p.fillPath(strip.translated(0.8, 1.6), brush("#000000", 0.18))
-    p.fillPath(strip, brush(theme.hold, 0.88))
-    p.strokePath(strip, pen("#FFFFFF", 0.8, 0.25))
-    p.restore()
+    with kept(p):
+        p.translate(at.x() + made.box.center().x(), at.y() + made.box.top())
+        p.rotate(-2.0)
+        strip = _torn(wide, high)
+        p.fillPath(strip.translated(0.8, 1.6), brush("#000000", 0.18))
+        p.fillPath(strip, brush(theme.hold, 0.88))
+        p.strokePath(strip, pen("#FFFFFF", 0.8, 0.25))
 
 
 @lru_cache(maxsize=128)
@@ -112,7 +110,7 @@ def _torn(wide: float, high: float) -> QPainterPath:
 @lru_cache(maxsize=4)
 def _grain(token: str) -> QImage:
     """Return the fibres of the chipboard as a tile 128 px square."""
-    chance = Random(11)  # noqa: S311  the grain only has to look even
+    chance = Random(11)
     tile = QImage(128, 128, QImage.Format.Format_ARGB32_Premultiplied)
     tile.fill(Qt.GlobalColor.transparent)
     with QPainter(tile) as p:
@@ -172,18 +170,17 @@ def paint_turning(
     tip = QPointF(*made.tip)
     facing = degrees(atan2(-(middle.y() - tip.y()), middle.x() - tip.x()))
     facing = 45.0 + 90.0 * round((facing - 45.0) / 90.0)  # along the diagonal of the box
-    p.save()
-    p.translate(scale.px(*placed.at))
-    arc, heads = _arc(tip, radius, facing)
-    p.strokePath(arc, pen(theme.pencil, 1.8))
-    p.fillPath(heads, brush(theme.pencil))
-    shown = placed.gear.turn % 360.0 if turning is None else turning
-    text, style = f"{shown:g}°", Style("pencil", round(17 * theme.size))
-    if made.box.width() >= ARC_FROM:
-        far = radius + 17.0 * theme.size
-        x, y = tip.x() + far * cos(radians(facing)), tip.y() - far * sin(radians(facing))
-        lettering.draw(p, QPointF(x, y + 9.0 * theme.size), text, style, theme.pencil, "centre")
-    p.restore()
+    with kept(p):
+        p.translate(scale.px(*placed.at))
+        arc, heads = _arc(tip, radius, facing)
+        p.strokePath(arc, pen(theme.pencil, 1.8))
+        p.fillPath(heads, brush(theme.pencil))
+        shown = placed.gear.turn % 360.0 if turning is None else turning
+        text, style = f"{shown:g}°", Style("pencil", round(17 * theme.size))
+        if made.box.width() >= ARC_FROM:
+            far = radius + 17.0 * theme.size
+            x, y = tip.x() + far * cos(radians(facing)), tip.y() - far * sin(radians(facing))
+            lettering.draw(p, QPointF(x, y + 9.0 * theme.size), text, style, theme.pencil, "centre")
 
 
 def _arc(tip: QPointF, radius: float, facing: float) -> tuple[QPainterPath, QPainterPath]:

@@ -1,6 +1,7 @@
 """What stands before any gear goes up: primer, landings, stays, vents, linings, entries, boards."""
 
 from functools import lru_cache
+from itertools import pairwise
 from random import Random
 
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -21,8 +22,7 @@ from bayboard.rules.scene import BoardShape, Scene
 from bayboard.window import lettering
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.shadow import OF_BOARD, Shape, paint_shadow
-from bayboard.window.draw.show import WallShow
-from bayboard.window.draw.strokes import hatched, ring_path
+from bayboard.window.draw.strokes import hatched, kept, ring_path
 from bayboard.window.draw.tags import paint_name, tag_size
 from bayboard.window.lettering import Style
 from bayboard.window.theme import Theme, brush, colour, mixed, pen
@@ -32,7 +32,7 @@ PEBBLE_FROM = 0.4  # px/mm; below it the board is plain
 PENCILLED = Style("pencil", 15.0)
 
 
-def paint_ground(p: QPainter, scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect: QRectF) -> None:
+def paint_ground(p: QPainter, scale: Scale, scene: Scene, theme: Theme, rect: QRectF) -> None:
     """Paint the primer, the bay and the boards."""
     p.fillRect(rect, _sheen(rect.top(), rect.bottom(), theme.room, 104, 99))
     bay = scene.layout.bay
@@ -42,7 +42,7 @@ def paint_ground(p: QPainter, scale: Scale, scene: Scene, theme: Theme, show: Wa
     for region in bay.no_drill:
         paint_no_drill(p, ring_path(region.outline, scale), theme, 0.45)
     for entry in bay.entries:
-        paint_grommet(p, scale, entry, theme)
+        paint_grommet(p, scale, entry)
 
 
 def paint_bay(p: QPainter, scale: Scale, bay: Bay, theme: Theme) -> None:
@@ -120,10 +120,9 @@ def paint_vent(p: QPainter, scale: Scale, vent: Vent, theme: Theme) -> None:
         slats.moveTo(x, box.top() + box.height() * 0.14)
         slats.lineTo(x, box.bottom() - box.height() * 0.14)
         x += gap
-    p.save()
-    p.setClipPath(path, Qt.ClipOperation.IntersectClip)
-    p.strokePath(slats, QPen(_edge(theme), 2.2))
-    p.restore()
+    with kept(p):
+        p.setClipPath(path, Qt.ClipOperation.IntersectClip)
+        p.strokePath(slats, QPen(_edge(theme), 2.2))
     p.strokePath(path, QPen(_edge(theme), 1.5))
     at = QPointF(box.right() + 8.0, box.center().y() + 5.0)
     lettering.draw(p, at, "vent", PENCILLED.sized(theme.size), theme.ink)
@@ -161,7 +160,7 @@ def grommet_radius(scale: Scale) -> float:
     return min(max(scale.length(GROMMET / 2), 10.0), 26.0)
 
 
-def paint_grommet(p: QPainter, scale: Scale, entry: Entry, theme: Theme) -> None:
+def paint_grommet(p: QPainter, scale: Scale, entry: Entry) -> None:
     """Paint the place where leads come in: a rubber grommet round a dark hole."""
     at, radius = scale.px(*entry.at), grommet_radius(scale)
     depth = QRadialGradient(at.x(), at.y() + radius * 0.2, radius)
@@ -181,7 +180,7 @@ def paint_grommet(p: QPainter, scale: Scale, entry: Entry, theme: Theme) -> None
 def entry_names(
     scale: Scale, scene: Scene, theme: Theme, rect: QRectF, taken: list[QRectF]
 ) -> list[tuple[Entry, QRectF]]:
-    """Return where the names of the entries stand; one that finds no free side is left out.
+    """Return where the names of the entries stand; one that finds no free side is left off.
 
     `taken` are rectangles that names give way to; it is not changed.
     """
@@ -237,7 +236,7 @@ def _lit(path: QPainterPath) -> QPainterPath:
     lit = QPainterPath()
     for ring in path.toSubpathPolygons():
         points = [(at.x(), at.y()) for at in ring]
-        for (ax, ay), (bx, by) in zip(points, points[1:], strict=False):
+        for (ax, ay), (bx, by) in pairwise(points):
             dx, dy = bx - ax, by - ay
             # probe the side below the edge: inside there means that the edge faces up
             if abs(dx) > 0.5 * abs(dy) and path.contains(QPointF((ax + bx) / 2, (ay + by) / 2 + 1.0)):
@@ -251,20 +250,19 @@ def paint_board(p: QPainter, scale: Scale, shape: BoardShape, theme: Theme) -> N
     path, lit, rings = _board_lines(shape.polygon, scale.px_per_mm)
     origin = scale.px(0.0, 0.0)
     paint_shadow(p, origin, rings, OF_BOARD)
-    p.save()
-    p.translate(origin)
-    p.fillPath(path, brush(theme.board))
-    if scale.px_per_mm >= PEBBLE_FROM:
-        p.fillPath(path, QBrush(_pebble()))
-    p.strokePath(lit, pen(theme.boardhi, 1.6))
-    p.strokePath(path, pen("#000000", 1.4))
-    p.restore()
+    with kept(p):
+        p.translate(origin)
+        p.fillPath(path, brush(theme.board))
+        if scale.px_per_mm >= PEBBLE_FROM:
+            p.fillPath(path, QBrush(_pebble()))
+        p.strokePath(lit, pen(theme.boardhi, 1.6))
+        p.strokePath(path, pen("#000000", 1.4))
 
 
 @lru_cache(maxsize=1)
 def _pebble() -> QImage:
     """Return the grain of the plastic: a tile 48 px square of flecks at 5 % white."""
-    chance = Random(5)  # noqa: S311  the grain only has to look even
+    chance = Random(5)
     tile = QImage(48, 48, QImage.Format.Format_ARGB32_Premultiplied)
     tile.fill(Qt.GlobalColor.transparent)
     with QPainter(tile) as p:

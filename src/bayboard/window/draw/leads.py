@@ -1,6 +1,7 @@
 """The leads over the board at their true width, and the words they wear."""
 
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 from math import atan2, cos, degrees, hypot, radians, sin
 
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -14,6 +15,7 @@ from bayboard.window import lettering
 from bayboard.window.draw.jacket import Corners, bent, kept_layers, paint_layers
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.show import WallShow
+from bayboard.window.draw.strokes import kept
 from bayboard.window.lettering import Style
 from bayboard.window.theme import Theme, brush, mixed, pen
 
@@ -53,11 +55,10 @@ def paint_leads(
         if lead.id in scene.routes and lead.id not in skipped and (wanted is None or lead.id in wanted)
     ]
     bend = limit(scene.layout, "bend_od")
-    p.save()
-    p.translate(scale.px(0.0, 0.0))
-    for lead, route in sorted(chosen, key=lambda c: _DEPTH.get(c[1].kind or "", 9)):
-        _paint_lead(p, lead, route, scale, bend, theme, show)
-    p.restore()
+    with kept(p):
+        p.translate(scale.px(0.0, 0.0))
+        for lead, route in sorted(chosen, key=lambda c: _DEPTH.get(c[1].kind or "", 9)):
+            _paint_lead(p, lead, route, scale, bend, theme, show)
     _letter(p, scale, scene, theme, chosen)
 
 
@@ -122,10 +123,7 @@ def _edges(box: QRectF) -> Edges:
 
 def _meets(spot: Edges, taken: Sequence[Edges]) -> bool:
     left, top, right, bottom = spot
-    for a, b, c, d in taken:
-        if a < right and c > left and b < bottom and d > top:
-            return True
-    return False
+    return any(a < right and c > left and b < bottom and d > top for a, b, c, d in taken)
 
 
 def _jacket_text(lead: Lead, route: Route) -> str:
@@ -141,7 +139,7 @@ def _stretches(route: Route, scale: Scale, long: float) -> list[tuple[float, flo
     spots = []
     k, x0, y0 = scale.px_per_mm, scale.x0, scale.y0
     points = route.points.tolist()
-    for (ax, ay), (bx, by) in zip(points, points[1:], strict=False):
+    for (ax, ay), (bx, by) in pairwise(points):
         far = hypot(bx - ax, by - ay) * k
         if far < max(long + 24.0, SLEEVE_FROM):
             continue
@@ -164,17 +162,16 @@ def _paint_word(
     theme: Theme,
     lettered: bool,
 ) -> None:
-    p.save()
-    p.translate(at)
-    p.rotate(angle)
-    line = lettering.line(text, style)
-    ink = theme.chalk
-    if not lettered:
-        paler = mixed(theme.lead(route.kind), theme.chalk, 0.78)
-        sleeve = QRectF(-line.width / 2 - 5.0, -8.0, line.width + 10.0, 16.0)
-        p.fillRect(sleeve.translated(0.6, 1.4), brush("#000000", 0.35))
-        p.fillRect(sleeve, brush(paler))
-        p.setPen(Qt.PenStyle.NoPen)
-        ink = theme.pencil
-    lettering.draw(p, QPointF(0.0, line.rise / 2), text, style, ink, "centre")
-    p.restore()
+    with kept(p):
+        p.translate(at)
+        p.rotate(angle)
+        line = lettering.line(text, style)
+        ink = theme.chalk
+        if not lettered:
+            paler = mixed(theme.lead(route.kind), theme.chalk, 0.78)
+            sleeve = QRectF(-line.width / 2 - 5.0, -8.0, line.width + 10.0, 16.0)
+            p.fillRect(sleeve.translated(0.6, 1.4), brush("#000000", 0.35))
+            p.fillRect(sleeve, brush(paler))
+            p.setPen(Qt.PenStyle.NoPen)
+            ink = theme.pencil
+        lettering.draw(p, QPointF(0.0, line.rise / 2), text, style, ink, "centre")

@@ -1,6 +1,7 @@
 """Strokes shared by the painters: rings as paths, cased lines, arrows, hatching."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from functools import lru_cache
 from math import hypot
 
@@ -12,6 +13,16 @@ from bayboard.window.draw.scale import Scale
 from bayboard.window.theme import Theme, brush, pen
 
 CASING = 2.0  # px of paper on each side of whatever is laid on the scene
+
+
+@contextmanager
+def kept(p: QPainter) -> Iterator[None]:
+    """Put the painter's state back afterwards, also when painting fails half-way."""
+    p.save()
+    try:
+        yield
+    finally:
+        p.restore()
 
 
 def ring_path(ring: Sequence[tuple[float, float]] | Points, scale: Scale) -> QPainterPath:

@@ -16,7 +16,7 @@ HIGH = 24.0  # px, before the Scale setting
 def tag_size(text: str, theme: Theme, marked: bool = False, style: Style = FIGURE) -> tuple[float, float]:
     """Return how wide and high a tag is, in pixels; `marked` leaves room for a sign at its left."""
     sized = style.sized(theme.size)
-    room = (MARK + 10.0) * theme.size if marked else 10.0 * theme.size
+    room = (MARK + 15.0) * theme.size if marked else 10.0 * theme.size
     return lettering.width(text, sized) + room + 10.0 * theme.size, HIGH * theme.size
 
 
@@ -34,10 +34,14 @@ def paint_tag(
     severity: Severity | None = None,
     number: int | None = None,
     style: Style = FIGURE,
+    token: str | None = None,
 ) -> None:
-    """Paint a tag: plain chalk with dark figures, or paper edged and lettered in a severity's colour."""
-    edge = theme.severity(severity) if severity else None
-    p.setBrush(brush(theme.paper if severity else theme.chalk))
+    """Paint a tag: plain chalk with dark figures, or paper edged and lettered in a severity's colour.
+
+    `token` edges and letters a tag without a severity.
+    """
+    edge = theme.severity(severity) if severity else token
+    p.setBrush(brush(theme.paper if edge else theme.chalk))
     p.setPen(pen(edge, 1.5) if edge else Qt.PenStyle.NoPen)
     p.drawRoundedRect(rect, RADIUS, RADIUS)
     p.setBrush(Qt.BrushStyle.NoBrush)
@@ -46,7 +50,7 @@ def paint_tag(
     if severity and number is not None:
         at = QPointF(rect.left() + (MARK / 2 + 6.0) * theme.size, rect.center().y())
         paint_mark(p, at, severity, number, theme, MARK * theme.size)
-        room = rect.adjusted((MARK + 10.0) * theme.size, 0.0, 0.0, 0.0)
+        room = rect.adjusted((MARK + 15.0) * theme.size, 0.0, 0.0, 0.0)
     lettering.draw_in(p, room, text, sized, edge or theme.tapeink, "left")
 
 

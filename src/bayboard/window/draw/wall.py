@@ -16,12 +16,14 @@ from bayboard.window.draw.chalk import (
     paint_measure,
     paint_snap,
 )
-from bayboard.window.draw.docking import Docked, docked, paint_docked
+from bayboard.window.draw.docking import docked, paint_docked
 from bayboard.window.draw.gear import GearState, paint_gear, paint_rings, paint_turning
 from bayboard.window.draw.ground import paint_entry_names, paint_ground
 from bayboard.window.draw.leads import paint_leads
+from bayboard.window.draw.marks import MARK
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.show import WallShow
+from bayboard.window.draw.strokes import kept
 from bayboard.window.draw.tags import paint_tag
 from bayboard.window.theme import Theme
 
@@ -58,17 +60,16 @@ def paint_still(
     skip: Set[str] = frozenset(),
 ) -> None:
     """Paint what stays while something is dragged: ground, leads, stand-ins, names; nothing laid on it."""
-    p.save()
-    p.setClipRect(rect)
-    _smooth(p)
-    paint_ground(p, scale, scene, theme, show, rect)
-    paint_leads(p, scale, scene, theme, show, skipped=leads_of(scene, skip))
-    seen = rect.adjusted(-30, -30, 30, 30)
-    for piece in scene.placed.values():
-        if piece.id not in skip and scale.box(piece.box).intersects(seen):
-            paint_gear(p, scale, piece, theme, gear_state(scene, show, piece))
-    paint_entry_names(p, scale, scene, theme, rect, _tag_rects(docked(scale, scene, theme, show, rect)))
-    p.restore()
+    with kept(p):
+        p.setClipRect(rect)
+        _smooth(p)
+        paint_ground(p, scale, scene, theme, rect)
+        paint_leads(p, scale, scene, theme, show, skipped=leads_of(scene, skip))
+        seen = rect.adjusted(-30, -30, 30, 30)
+        for piece in scene.placed.values():
+            if piece.id not in skip and scale.box(piece.box).intersects(seen):
+                paint_gear(p, scale, piece, theme, gear_state(scene, show, piece))
+        paint_entry_names(p, scale, scene, theme, rect, _held(scale, scene, theme, show, rect))
 
 
 def paint_live(
@@ -81,21 +82,20 @@ def paint_live(
     moving: Set[str] = frozenset(),
 ) -> None:
     """Paint what changes by the frame: ghosts, the moving pieces and their leads, rings, measures, tags."""
-    p.save()
-    p.setClipRect(rect)
-    _smooth(p)
-    for ghost in show.ghosts:
-        paint_ghost(p, scale, ghost, theme)
-    if moving:
-        paint_leads(p, scale, scene, theme, show, drawn=leads_of(scene, moving))
-    if show.chalk_x is not None:
-        paint_chalk_line(p, scale, show.chalk_x, theme, rect, tuple(scene.placed.values()))
-    for piece in scene.placed.values():
-        if piece.id in moving:
-            paint_gear(p, scale, piece, theme, gear_state(scene, show, piece))
-    _paint_rings(p, scale, scene, theme, show)
-    _paint_overlays(p, scale, scene, theme, show, rect)
-    p.restore()
+    with kept(p):
+        p.setClipRect(rect)
+        _smooth(p)
+        for ghost in show.ghosts:
+            paint_ghost(p, scale, ghost, theme)
+        if moving:
+            paint_leads(p, scale, scene, theme, show, drawn=leads_of(scene, moving))
+        if show.chalk_x is not None:
+            paint_chalk_line(p, scale, show.chalk_x, theme, rect, tuple(scene.placed.values()))
+        for piece in scene.placed.values():
+            if piece.id in moving:
+                paint_gear(p, scale, piece, theme, gear_state(scene, show, piece))
+        _paint_rings(p, scale, scene, theme, show)
+        _paint_overlays(p, scale, scene, theme, show, rect)
 
 
 def _smooth(p: QPainter) -> None:
@@ -168,8 +168,12 @@ def measure_tags(scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect:
     return [found[i] for i in range(len(show.measures))]
 
 
-def _tag_rects(found: tuple[Docked, ...]) -> list[QRectF]:
-    return [one.tag for one in found if one.tag is not None]
+def _held(scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect: QRectF) -> list[QRectF]:
+    """Return what the names of entries give way to: marks and docked tags."""
+    half = 0.6 * MARK * theme.size
+    found = docked(scale, scene, theme, show, rect)
+    marks = [QRectF(one.at.x() - half, one.at.y() - half, 2 * half, 2 * half) for one in found]
+    return [*marks, *(one.tag for one in found if one.tag is not None)]
 
 
 def wall_marks(
