@@ -13,7 +13,7 @@ from bayboard.geometry.prism import Prism
 from bayboard.geometry.solids import Flags, blocked, solids
 
 PARALLEL = 1e-12  # squared sine below which two lines count as parallel
-FAR_BELOW = 1000.0  # mm; where a solid without a bottom is cut off below the axis
+BOTTOM = -1e6  # mm; where a solid without a bottom is cut off, far below anything measured
 
 
 def ways(facing: Points, first: Points, tilts: Sequence[float], count: int) -> Points:
@@ -62,8 +62,7 @@ def axis_distance(starts: Points, ends: Points, p: Prism) -> Points:
     """Return the distance in mm of each axis from a solid, (n,); 0 where they meet."""
     if p.along == "x":
         starts, ends = starts[:, ::-1], ends[:, ::-1]
-    lowest = min(float(np.minimum(starts, ends)[:, 2].min()), p.high) - FAR_BELOW
-    low = max(p.low, lowest)
+    low = max(p.low, BOTTOM)
     a, b = _edges(p.rings, low, p.high)
     nearest = np.minimum(_point_distance(starts, p.rings, low, p.high), _edge_distance(starts, ends, a, b))
     nearest = np.minimum(nearest, _point_distance(ends, p.rings, low, p.high))
@@ -79,8 +78,8 @@ def _edges(rings: Sequence[Points], low: float, high: float) -> tuple[Points, Po
         after = np.roll(ring, -1, axis=0)
         top, bottom = (np.column_stack((ring, np.full(len(ring), z))) for z in (high, low))
         top_after, bottom_after = (np.column_stack((after, np.full(len(ring), z))) for z in (high, low))
-        heads += [top, bottom, bottom]
-        tails += [top_after, bottom_after, top]
+        heads += [top, bottom, top]  # upright ones from the top: the bottom may be far away
+        tails += [top_after, bottom_after, bottom]
     return np.vstack(heads), np.vstack(tails)
 
 

@@ -103,11 +103,14 @@ def _widened(rows: Solids, most: int) -> Solids:
     )
 
 
-def near(starts: Points, ends: Points, rows: Solids, margin: float = 0.0) -> tuple[Indices, Indices]:
-    """Return the pairs (segment, piece) whose boxes meet when the pieces' are grown by `margin`."""
-    low = np.minimum(starts, ends)[:, None, :] <= rows.high + margin
-    high = np.maximum(starts, ends)[:, None, :] >= rows.low - margin
-    segment, piece = np.nonzero(np.all(low & high, axis=2))
+def near(starts: Points, ends: Points, rows: Solids) -> tuple[Indices, Indices]:
+    """Return the pairs (segment, piece) whose boxes meet; in plan alone when the segments are (n, 2)."""
+    low, high = np.minimum(starts, ends), np.maximum(starts, ends)
+    meet = np.ones((len(starts), len(rows)), dtype=np.bool_)
+    for axis in range(starts.shape[1]):
+        meet &= low[:, None, axis] <= rows.high[None, :, axis]
+        meet &= high[:, None, axis] >= rows.low[None, :, axis]
+    segment, piece = np.nonzero(meet)
     return segment, piece
 
 
@@ -129,9 +132,9 @@ def _inside(starts: Points, ends: Points, rows: Solids, piece: Indices) -> tuple
     flat = rows.sideways[piece][:, None]
     start = np.where(flat, starts[:, ::-1], starts)
     way = np.where(flat, ends[:, ::-1], ends) - start
-    normals = rows.normals[piece]
-    room = rows.offsets[piece] - np.einsum("pkj,pj->pk", normals, start[:, :2])
-    rate = np.einsum("pkj,pj->pk", normals, way[:, :2])
+    across, up = rows.normals[piece, :, 0], rows.normals[piece, :, 1]
+    room = rows.offsets[piece] - (across * start[:, :1] + up * start[:, 1:2])
+    rate = across * way[:, :1] + up * way[:, 1:2]
     low = start[:, 2] - (rows.ends[piece, 0] + GRAZE)
     high = (rows.ends[piece, 1] - GRAZE) - start[:, 2]
     room = np.column_stack((room, low, high))

@@ -6,6 +6,7 @@ Reading order: `finding`, `scene`, `rule`, one rule of `arrange`, then `check`, 
 from bayboard.rules.arrange import gap, off_board, off_wall, overlap, reach, sight
 from bayboard.rules.fix import hole_edge, hole_hole, insert_landing, no_drill
 from bayboard.rules.rule import Rule
+from bayboard.rules.wire import beside, crossing, lead_path
 
 RULES: tuple[Rule, ...] = (
     off_wall,
@@ -14,6 +15,9 @@ RULES: tuple[Rule, ...] = (
     off_board,
     sight,
     reach,
+    beside,
+    crossing,
+    lead_path,
     insert_landing,
     no_drill,
     hole_edge,

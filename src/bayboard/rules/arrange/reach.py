@@ -11,6 +11,7 @@ from bayboard.geometry.hand import Hand
 from bayboard.model.layout import Service
 from bayboard.model.placed import Placed
 from bayboard.rules.finding import Finding, Said
+from bayboard.rules.meetings import body_members
 from bayboard.rules.reaching import handled
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, no_section, unknown_bodies
@@ -19,7 +20,6 @@ from bayboard.units.length import show_two
 RULE = "reach"
 WIDE = True
 
-_READS = ("outline", "height", "solids", "service")
 _WHOSE = {"fingers": "fingers", "screwdriver": "a screwdriver"}
 
 
@@ -38,7 +38,7 @@ def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
         if seat.folded is None:
             yield no_section(RULE, seat.id, "folded")
     for placed in scene.placed.values():
-        yield from guessed(RULE, placed, _READS)
+        yield from guessed(RULE, placed, (*body_members(placed), "service"))
 
 
 def _finding(scene: Scene, placed: Placed, service: Service, hand: Hand) -> Finding:

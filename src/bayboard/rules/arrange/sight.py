@@ -10,14 +10,13 @@ from collections.abc import Iterator
 from bayboard.model.layout import Service
 from bayboard.model.placed import Placed
 from bayboard.rules.finding import Finding, Said, Unchecked
+from bayboard.rules.meetings import body_members
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, no_section, unknown_bodies
 from bayboard.tables.limits import limit
 
 RULE = "sight"
 WIDE = True
-
-_READS = ("outline", "height", "solids", "service")
 
 
 def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
@@ -43,7 +42,7 @@ def _unknown(scene: Scene) -> Iterator[Unchecked]:
         if seat.folded is None:
             yield no_section(RULE, seat.id, "folded")
     for placed in scene.placed.values():
-        yield from guessed(RULE, placed, _READS)
+        yield from guessed(RULE, placed, (*body_members(placed), "service"))
 
 
 def _unseeable(scene: Scene, why: str) -> Iterator[Unchecked]:

@@ -1,0 +1,42 @@
+"""A signal lead crosses a power lead.
+
+Why: the flatter two leads cross, the more of the one's noise the other picks up.
+Quiet: they never cross; meeting at an end of either is no crossing.
+Speaks: they cross; gives the acute angle of the flattest crossing, and a should where it is under the limit.
+"""
+
+from collections.abc import Iterator
+
+from bayboard.geometry.beside import Crossing, crossings
+from bayboard.geometry.stretches import HAIR
+from bayboard.rules.finding import Finding, Said
+from bayboard.rules.scene import Scene
+from bayboard.rules.wire.apart import POWER, SIGNAL, guessed_ports, signal_by_power
+from bayboard.tables.limits import limit
+
+RULE = "crossing"
+WIDE = False
+
+
+def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
+    """Yield a finding for each signal lead and power lead that cross."""
+    least = limit(scene.layout, "crossing_should")
+    for signal, power, these, others in signal_by_power(scene, about):
+        for found in crossings(these, others):
+            yield _finding(power[found.other].lead, signal[found.path].lead, found, least)
+    yield from guessed_ports(RULE, scene, about, (*POWER, *SIGNAL))
+
+
+def _finding(power: str, signal: str, found: Crossing, least: float) -> Finding:
+    flat = found.angle < least - HAIR
+    wish = f" {least:.0f}° or more is better, square is best." if flat else ""
+    return Finding(
+        rule=RULE,
+        severity="should" if flat else "note",
+        subjects=(power, signal),
+        measure=found.angle,
+        limit=least if flat else None,
+        unit="deg",
+        at=found.at,
+        says=f"{signal} crosses power lead {power} at {found.angle:.0f}°.{wish}",
+    )

@@ -1,0 +1,115 @@
+"""A lead lies where it cannot: through a stand-in, over a cut-out or washer, or off its board.
+
+Why: a cable cannot pass through a box, hangs free over an opening, and is crushed under a washer.
+Quiet: it runs over its board only; within its own piece for the plug's length; straight in from an entry off
+the board; behind the board it meets no gear.
+Speaks: some of its centre line lies elsewhere; gives how much.
+"""
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from bayboard.geometry.prism import prism
+from bayboard.geometry.solids import owned, solids
+from bayboard.geometry.stretches import stretches
+from bayboard.geometry.trespass import along, inside_bodies, inside_circles, middle, off_board, total
+from bayboard.model.placed import Placed
+from bayboard.rules.finding import Finding, Said, Unchecked
+from bayboard.rules.meetings import body_members
+from bayboard.rules.scene import Scene
+from bayboard.rules.unlooked import guessed, no_height
+from bayboard.rules.wire.paths import Parts, Path, paths
+from bayboard.tables.limits import limit
+from bayboard.tables.reference import thread
+from bayboard.units.length import show_length
+
+RULE = "lead-path"
+WIDE = False
+
+
+def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
+    """Yield a finding for each lead and each thing it lies in, and for each lead off its board."""
+    every = list(paths(scene))
+    moved = [path for path in every if about is None or path.lead.id in about]
+    rest = [path for path in every if about is not None and path.lead.id not in about]
+    gear = list(scene.placed.values())
+    yield from _through_gear(scene, moved, gear)
+    yield from _through_gear(scene, rest, [p for p in gear if about is not None and p.id in about])
+    for path in moved:
+        yield from _over_cutouts(scene, path)
+        yield from _off_board(scene, path)
+    yield from _under_washers(scene, moved, whole=about is None)
+    if any(path.lead.side == "front" for path in every):
+        for placed in gear:
+            if about is None or placed.id in about:
+                yield from _unknown(placed)
+
+
+def _unknown(placed: Placed) -> Iterator[Unchecked]:
+    if not placed.bodies:
+        yield no_height(RULE, placed.id)
+    yield from guessed(RULE, placed, body_members(placed))
+
+
+def _through_gear(scene: Scene, leads: list[Path], gear: list[Placed]) -> Iterator[Finding]:
+    names = [n for n, placed in enumerate(gear) for _ in placed.prisms]
+    bodies = owned(solids([prism for placed in gear for prism in placed.prisms]), names)
+    z = np.array([path.z for path in leads]).reshape(-1, 2)
+    for found in inside_bodies(stretches([path.route.points for path in leads]), z, bodies):
+        path, placed = leads[found.path], gear[found.owner]
+        parts = path.beyond_plugs(placed.id, found.parts)
+        yield from _judged(scene, path, placed.id, parts, f"through {placed.id}")
+
+
+def _over_cutouts(scene: Scene, path: Path) -> Iterator[Finding]:
+    cutouts = [cutout for shape in path.boards for cutout in shape.board.cutouts]
+    openings = solids([prism(cutout.outline, -1, 1) for cutout in cutouts])
+    for found in inside_bodies(stretches([path.route.points]), np.array([[-1.0, 1.0]]), openings):
+        id_ = cutouts[found.owner].id
+        yield from _judged(scene, path, id_, found.parts, f"over cut-out {id_}")
+
+
+def _under_washers(scene: Scene, leads: list[Path], whole: bool) -> Iterator[Said]:
+    known = [(fixing, thread(fixing.thread)) for fixing in scene.layout.fixings]
+    washers = [(fixing, row.large_washer_od / 2) for fixing, row in known if row is not None]
+    centres = np.array([fixing.at for fixing, _ in washers]).reshape(-1, 2)
+    radii = np.array([radius for _, radius in washers])
+    for found in inside_circles(stretches([path.route.points for path in leads]), centres, radii):
+        path, (fixing, _) = leads[found.path], washers[found.owner]
+        if any(shape.board.id == fixing.board for shape in path.boards):
+            yield from _judged(scene, path, fixing.id, found.parts, f"across the washer of {fixing.id}")
+    for fixing, row in known:
+        if row is None and whole and scene.routes:
+            says = f"No table has {fixing.thread}, so nobody knows how wide the washer of {fixing.id} is."
+            yield Unchecked(rule=RULE, subjects=(fixing.id,), says=says)
+
+
+def _off_board(scene: Scene, path: Path) -> Iterator[Finding]:
+    off = off_board(path.route.points, path.ground, path.from_off, path.to_off)
+    if off.length > limit(scene.layout, "lead_path_silent"):
+        yield _finding(scene, (path.lead.id,), off.length, middle(off), "off its board")
+
+
+def _judged(scene: Scene, path: Path, thing: str, parts: Parts, where: str) -> Iterator[Finding]:
+    length = total(parts)
+    if length > limit(scene.layout, "lead_path_silent"):
+        low, high = max(parts, key=lambda part: part[1] - part[0])
+        at = along(path.route.points, (low + high) / 2)
+        yield _finding(scene, (path.lead.id, thing), length, at, where)
+
+
+def _finding(
+    scene: Scene, subjects: tuple[str, ...], length: float, at: tuple[float, float], where: str
+) -> Finding:
+    shown = show_length(length, scene.layout.units)
+    return Finding(
+        rule=RULE,
+        severity="must",
+        subjects=subjects,
+        measure=length,
+        limit=0.0,
+        unit="mm",
+        at=at,
+        says=f"{subjects[0]} runs {shown} {where}. It needs another way round.",
+    )
