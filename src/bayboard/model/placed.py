@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from functools import cached_property
 
+import numpy as np
 from shapely import Polygon
 
 from bayboard.geometry import outline as outlines
@@ -17,6 +18,20 @@ class Body:
 
     ring: Points  # (n, 2), bay axes
     polygon: Polygon
+    z: tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Plug:
+    """The room that the plug of a port takes: a plan rectangle and its z range, bay axes.
+
+    `way` is the unit vector out of the port.  A plug that points out of the board stands on a square.
+    """
+
+    port: Port
+    at: tuple[float, float, float]
+    way: tuple[float, float, float]
+    ring: Points  # (4, 2)
     z: tuple[float, float]
 
 
@@ -89,6 +104,21 @@ class Placed:
             for outline, body in zip(outlined, self.bodies, strict=False)
         )
 
+    @cached_property
+    def plugs(self) -> tuple[Plug, ...]:
+        """Return the room of the ports' plugs, in card order."""
+        return tuple(self._plug(port) for port in self.card.ports)
+
+    def _plug(self, port: Port) -> Plug:
+        at, way, half = self.port_at(port), self.way(port.towards), port.plug_wide / 2.0
+        aside, ahead = np.array([-way[1], way[0]]) * half, np.array(way[:2]) * port.plug
+        if port.towards == "out":
+            ring = outlines.placed(_square(port.at, half), self.at, self.gear.turn)
+            return Plug(port, at, way, ring, (at[2], at[2] + port.plug))
+        near = np.array(at[:2])
+        ring = np.array([near - aside, near + ahead - aside, near + ahead + aside, near + aside])
+        return Plug(port, at, way, ring, (at[2] - half, at[2] + half))
+
     def point(self, at: Point) -> Point:
         """Return a point of the card's frame in bay axes."""
         x, y = outlines.placed([at], self.at, self.gear.turn)[0]
@@ -108,6 +138,11 @@ class Placed:
             return (0.0, 0.0, 1.0)
         c, s = outlines.unit(towards + self.gear.turn)
         return (c, s, 0.0)
+
+
+def _square(at: Point, half: float) -> list[Point]:
+    (x, y), h = at, half
+    return [(x - h, y - h), (x + h, y - h), (x + h, y + h), (x - h, y + h)]
 
 
 def board_of(layout: Layout, board_id: str | None) -> Board | None:

@@ -3,7 +3,7 @@
 Reading order: `finding`, `scene`, `rule`, one rule of `arrange`, then `check`, which asks them all.
 """
 
-from bayboard.rules.arrange import gap, off_board, off_wall, overlap, reach, sight
+from bayboard.rules.arrange import gap, off_board, off_wall, overlap, plug_room, reach, seat_depth, sight
 from bayboard.rules.fix import hole_edge, hole_hole, insert_landing, no_drill
 from bayboard.rules.rule import Rule
 from bayboard.rules.wire import beside, crossing, lead_path
@@ -13,8 +13,10 @@ RULES: tuple[Rule, ...] = (
     overlap,
     gap,
     off_board,
+    seat_depth,
     sight,
     reach,
+    plug_room,
     beside,
     crossing,
     lead_path,

@@ -1,0 +1,83 @@
+"""A plug and the bend of its lead have no room.
+
+Why: a plug that meets the next box cannot be pushed in, and a lead bent too sharply breaks or works loose.
+Quiet: straight out of the port the way is free for the plug and its lead's bend.
+Speaks: another body, a stay or the seat stands in that strip; gives the free distance to the nearest.
+"""
+
+from collections.abc import Iterator
+
+from bayboard.geometry.crowd import HAIR
+from bayboard.model.layout import Lead
+from bayboard.rules.cables import known_od, no_size
+from bayboard.rules.finding import Finding, Said
+from bayboard.rules.meetings import body_members
+from bayboard.rules.plugging import Blocked, Outlet, blocked
+from bayboard.rules.scene import Scene
+from bayboard.rules.unlooked import guessed, no_section, unknown_bodies
+from bayboard.tables.limits import limit
+from bayboard.units.length import show_two
+
+RULE = "plug-room"
+WIDE = True  # whoever leaves may bare the next solid behind
+
+
+def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
+    """Yield a finding for each port that meets a solid too near; always for all ports."""
+    if not any(placed.plugs for placed in scene.placed.values()):
+        return
+    yield from _unlooked(scene)
+    joined = _leads_by_port(scene)
+    outlets = [
+        Outlet(placed, plug, _need(scene, plug.port.plug, joined.get(f"{id_}.{plug.port.id}", [])))
+        for id_, placed in scene.placed.items()
+        for plug in placed.plugs
+    ]
+    for found in blocked(scene, outlets):
+        yield _finding(scene, found)
+
+
+def _unlooked(scene: Scene) -> Iterator[Said]:
+    yield from unknown_bodies(RULE, scene)
+    for placed in scene.placed.values():
+        yield from guessed(RULE, placed, (*body_members(placed), "ports"))
+    for seat in scene.layout.bay.seats:
+        if seat.up is None:
+            yield no_section(RULE, seat.id, "up")
+    for lead in scene.layout.leads:
+        at_port = any(end.partition(".")[0] in scene.placed for end in (lead.from_, lead.to))
+        if at_port and known_od(scene, lead) is None:
+            yield no_size(RULE, lead)
+
+
+def _leads_by_port(scene: Scene) -> dict[str, list[Lead]]:
+    joined: dict[str, list[Lead]] = {}
+    for lead in scene.layout.leads:
+        for end in (lead.from_, lead.to):
+            joined.setdefault(end, []).append(lead)
+    return joined
+
+
+def _need(scene: Scene, plug: float, leads: list[Lead]) -> float:
+    """Return the plug's length and the largest bend radius of its leads, mm."""
+    thick = max((known_od(scene, lead) or 0.0 for lead in leads), default=0.0)
+    return plug + limit(scene.layout, "bend_od") * thick
+
+
+def _finding(scene: Scene, found: Blocked) -> Finding:
+    outlet = found.outlet
+    free, need = show_two(found.free, outlet.need, scene.layout.units)
+    fact = f"has {free} before {found.solid}" if found.free > HAIR else f"runs straight into {found.solid}"
+    bend = " with the bend of its lead" if outlet.need > outlet.plug.port.plug else ""
+    x, y, _ = outlet.plug.at
+    dx, dy, _ = outlet.plug.way
+    return Finding(
+        rule=RULE,
+        severity="must",
+        subjects=(outlet.subject, found.solid),
+        measure=found.free,
+        limit=outlet.need,
+        unit="mm",
+        at=(x + dx * found.free, y + dy * found.free),
+        says=f"The plug at {outlet.subject} {fact}. It needs {need}{bend}.",
+    )
