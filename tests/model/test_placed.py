@@ -1,9 +1,9 @@
 """A stand-in on its board: the card's frame in bay axes."""
 
 import pytest
+from tests.build import card, gear, layout, rectangle
 
 from bayboard.model.placed import place
-from tests.build import card, gear, layout, rectangle
 
 
 def _placed(cards=None, **members):

@@ -24,7 +24,7 @@ from bayboard.model.layout import (
     Value,
     Vent,
 )
-from bayboard.model.places import quoted, step_to
+from bayboard.model.places import label, quoted, step_to
 from bayboard.model.refused import Refused
 from bayboard.model.things import Thing
 
@@ -43,13 +43,13 @@ def check_names(layout: Layout, found: Iterable[Thing]) -> None:
     """Raise `Refused` for the first id, name or text that cannot stand."""
     known: dict[str, str] = {}
     for place, thing in found:
-        _texts(place, thing)
         if isinstance(thing, _UNIQUE):
             _own_id(place, thing.id, known)
         elif isinstance(thing, Card):
             _card(place, thing)
         elif isinstance(thing, PrintedHole) and not _HOLE.fullmatch(thing.id):
             raise Refused(place, f"{quoted(thing.id)} names no hole", "Write a fixing's id or GEAR#n")
+        _texts(place, thing)
         if isinstance(thing, Photo) and not _PICTURE.fullmatch(thing.file):
             raise Refused(
                 step_to(place, "file"),
@@ -88,7 +88,7 @@ def _card(place: str, card: Card) -> None:
     known: dict[str, str] = {}
     for kind, items in (("ports", card.ports), ("service", card.service)):
         for item in items:
-            _own_id(step_to(place, f"{kind} {item.id}"), item.id, known)
+            _own_id(step_to(place, f"{kind} {label(item.id)}"), item.id, known)
     members = {field.encode_name for field in fields(Card)}
     for guess in card.guessed:
         if re.split(r"[. ]", guess)[0] not in members:

@@ -68,7 +68,7 @@ def _simple(place: str, ring: Outline) -> None:
 def _centred(place: str, ring: Outline) -> None:
     x0, y0, x1, y1 = outlines.box(ring)
     x, y = -(x0 + x1) / 2, -(y0 + y1) / 2
-    if max(abs(x), abs(y)) > OFF_MIDDLE:
+    if max(abs(x), abs(y)) > OFF_MIDDLE + outlines.SAME:
         what = "the origin is not in the middle of the outline's box"
         raise Refused(place, what, f"Shift every point of the card by ({_shift(x)}, {_shift(y)}) mm")
 

@@ -19,9 +19,9 @@ _CARD_LENGTH = 4
 
 
 def set_code(layout: Layout, paper: str, face: str, correction: str = "") -> str:
-    """Return two words for what a template shows: the layout, the paper, the face, the printer's correction.
+    """Return two words for what a template shows: layout, paper, face and printer's correction.
 
-    Views that change no sheet's holes do not change it: units, let-be findings, photos, what was printed, `x`.
+    What changes no hole does not change it: units, let-be findings, photos, what was printed, `x`.
     """
     bare = replace(layout, printed=None, let_be=(), photos=(), units="mm", x={})
     digest = _digest(write(bare), paper, face, correction)
@@ -33,7 +33,7 @@ def set_code(layout: Layout, paper: str, face: str, correction: str = "") -> str
 
 
 def card_code(layout: Layout) -> str:
-    """Return four signs for what stand-ins show: vehicle name, cards, gear ids with their card; not places."""
+    """Return four signs for what stand-ins show: vehicle name, cards, gear ids; not places."""
     document = plain(layout)
     names = [[gear.id, gear.card] for gear in layout.gear]
     digest = _digest(spelled([layout.vehicle.name, document.get("cards", {}), names]))

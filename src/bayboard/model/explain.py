@@ -11,7 +11,7 @@ import msgspec
 from msgspec import inspect
 
 from bayboard.model.layout import Layout
-from bayboard.model.places import quoted, spoken
+from bayboard.model.places import LONGEST, quoted, spoken
 from bayboard.model.raw import Wrong
 from bayboard.model.refused import Refused
 
@@ -73,7 +73,7 @@ def _object(form: inspect.StructType, value: object) -> None:
 
 
 def _unknown(name: str, known: list[str], at_root: bool) -> Wrong:
-    near = get_close_matches(name, known, n=1)
+    near = get_close_matches(name, known, n=1) if len(name) <= LONGEST else []
     if near:
         do = f"Write {quoted(near[0])} if you mean that"
     elif at_root:

@@ -31,7 +31,7 @@ def spell(path: Path, root: object) -> str:
             if depth == 1 and path[0] == "cards":
                 parts[-1] += f" {label(step)}"
             else:
-                parts.append(heading(step) if depth == 0 else label(step))
+                parts.append(heading(step) if depth == 0 and len(path) > 1 else label(step))
         elif isinstance(item, dict):
             parts[-1] += f" {_name(item, step)}"
         elif isinstance(item, list | tuple):

@@ -73,9 +73,13 @@ def _object(pairs: Iterable[tuple[str, Any]]) -> dict[str, Any]:
     made = dict(listed)
     if len(made) == len(listed):
         return made
-    seen: set[str] = set()
     twice = _Twice(made)
-    twice.member = next(name for name, _ in listed if name in seen or seen.add(name))  # type: ignore[func-returns-value]
+    seen: set[str] = set()
+    for name, _ in listed:
+        if name in seen:
+            twice.member = name
+            break
+        seen.add(name)
     return twice
 
 

@@ -98,12 +98,12 @@ def _scalar(value: object) -> str:
 def number(value: float) -> str:
     """Return the shortest decimal that reads back: whole without `.0`, -0 as 0.
 
-    An exponent comes only where the plain spelling would be long: no measure of a layout is.
+    Small numbers are spelled without an exponent; larger ones than any measure keep theirs.
     """
     if value == 0:
         return "0"
     shortest = repr(float(value) if isinstance(value, float) else value)
-    if "e" in shortest:
+    if "e-" in shortest:
         flat = f"{Decimal(shortest):f}"
         return flat if len(flat) <= _LONGEST_PLAIN else shortest
     return shortest.removesuffix(".0")
