@@ -12,7 +12,7 @@ from shapely import Polygon
 
 from bayboard.geometry import outline as outlines
 from bayboard.geometry.hand import Reach
-from bayboard.geometry.prism import Prism, prism
+from bayboard.geometry.prism import Prism, prism, prism_on
 from bayboard.geometry.rims import Rim, rim
 from bayboard.geometry.sight import Sight
 from bayboard.mechanics.holes import Hole, holes
@@ -43,6 +43,11 @@ class BoardShape:
     def polygon(self) -> Polygon:
         """Return the outline with rounded corners and cut-outs taken out."""
         return self.rim.shape
+
+    @cached_property
+    def prism(self) -> Prism:
+        """Return the board as a solid from its back to its front."""
+        return prism_on(self.polygon, self.board.standoff, self.board.front)
 
 
 class Scene:

@@ -1,0 +1,119 @@
+"""A board covers something of the vehicle that stays.
+
+Why: a board that meets metal does not sit down, and what is covered can no longer be opened, read or reached.
+Quiet: the board leaves it free with the room it asks for, or stands high enough over it; fingers still get to
+what has to be reached.
+Speaks: the board stands too low over it; covers what must never be covered; or no straight way for fingers
+leads to what has to be reached.
+"""
+
+from collections.abc import Iterator
+
+import numpy as np
+import shapely
+from shapely import Polygon
+
+from bayboard.geometry import outline as outlines
+from bayboard.geometry.corridor import axis_distance, free_widths
+from bayboard.geometry.crowd import HAIR
+from bayboard.model.layout import Stay
+from bayboard.rules.finding import Finding, Said, Severity
+from bayboard.rules.meetings import body_members
+from bayboard.rules.scene import BoardShape, Scene
+from bayboard.rules.unlooked import guessed, no_height, no_section, unknown_bodies
+from bayboard.tables.limits import limit
+from bayboard.units.length import show_length, show_two
+
+RULE = "on-stay"
+WIDE = True  # anything may stand in the way of fingers
+
+
+def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
+    """Yield a finding for each stay that a board covers or that fingers cannot get to."""
+    for stay, _ in scene.stays.values():
+        shape = outlines.polygon(stay.outline)
+        for board in scene.boards.values():
+            if _covers(scene, board.polygon, shape, stay.clear):
+                yield from _covered(scene, stay, board)
+        if stay.keep == "reach" and scene.boards:
+            yield from _unreached(scene, stay, shape)
+
+
+def _covers(scene: Scene, board: Polygon, stay: Polygon, clear: float) -> bool:
+    """Return whether a board covers a stay grown round by the room it asks for."""
+    if clear > 0:
+        return bool(shapely.distance(board, stay) < clear - HAIR)
+    return bool(shapely.intersection(board, stay).area > limit(scene.layout, "overlap_area"))
+
+
+def _covered(scene: Scene, stay: Stay, board: BoardShape) -> Iterator[Said]:
+    if stay.keep == "never-cover":
+        says = f"{board.board.id} covers {_name(stay)}, which has to stay free."
+        yield _finding("must", stay, board, None, None, says)
+    elif stay.height is None:
+        yield no_height(RULE, stay.id)
+    else:
+        need = scene.layout.bay.lined + stay.height + stay.clear
+        room = board.board.standoff - need
+        if room < -HAIR:
+            units = scene.layout.units
+            short, _ = show_two(-room, 0.0, units)
+            says = f"{board.board.id} comes {short} too near {_name(stay)}."
+            says += f" It needs a standoff of {show_length(need, units)} there."
+            yield _finding("must", stay, board, room, 0.0, says)
+
+
+def _unreached(scene: Scene, stay: Stay, shape: Polygon) -> Iterator[Said]:
+    """Yield a finding when no corridor for fingers leads along z to the middle of a stay."""
+    if stay.height is None:
+        yield no_height(RULE, stay.id)
+        return
+    yield from _unseen(scene, stay)
+    x0, y0, x1, y1 = shape.bounds
+    start = np.array([[(x0 + x1) / 2.0, (y0 + y1) / 2.0, stay.height]])
+    end = start + (0.0, 0.0, limit(scene.layout, "corridor_length"))
+    boards = list(scene.boards.values())
+    things = [board.prism for board in boards]
+    things += [prism for placed in scene.placed.values() for prism in placed.prisms]
+    things += [prism for id_, prism in scene.stay_prisms.items() if id_ != stay.id]
+    things += scene.folded_prisms.values()
+    need = limit(scene.layout, "corridor_fingers")
+    counted = np.ones((1, len(things)), dtype=np.bool_)
+    wide = float(free_widths(start, end, things, counted, np.array([need]))[0])
+    if wide < need - HAIR:
+        nearest = min(boards, key=lambda board: float(axis_distance(start, end, board.prism)[0]))
+        found, wanted = show_two(wide, need, scene.layout.units)
+        says = (
+            f"The way to {_name(stay)} is {found} wide with the seats folded. It needs {wanted} for fingers."
+        )
+        yield _finding("should", stay, nearest, wide, need, says)
+
+
+def _unseen(scene: Scene, stay: Stay) -> Iterator[Said]:
+    """Yield what is unknown among the things that may stand in the way."""
+    yield from unknown_bodies(RULE, scene)
+    for placed in scene.placed.values():
+        yield from guessed(RULE, placed, body_members(placed))
+    for seat in scene.layout.bay.seats:
+        if seat.folded is None:
+            yield no_section(RULE, seat.id, "folded")
+
+
+def _name(stay: Stay) -> str:
+    return f"{stay.name} ({stay.id})"
+
+
+def _finding(
+    severity: Severity, stay: Stay, board: BoardShape, measure: float | None, need: float | None, says: str
+) -> Finding:
+    middle = outlines.polygon(stay.outline).centroid
+    return Finding(
+        rule=RULE,
+        severity=severity,
+        subjects=(stay.id, board.board.id),
+        measure=measure,
+        limit=need,
+        unit="mm",
+        at=(middle.x, middle.y),
+        says=says,
+    )
