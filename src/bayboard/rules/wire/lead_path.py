@@ -15,6 +15,7 @@ from bayboard.geometry.solids import owned, solids
 from bayboard.geometry.stretches import stretches
 from bayboard.geometry.trespass import along, inside_bodies, inside_circles, middle, off_board, total
 from bayboard.model.placed import Placed
+from bayboard.rules.cables import no_size
 from bayboard.rules.finding import Finding, Said, Unchecked
 from bayboard.rules.meetings import body_members
 from bayboard.rules.scene import Scene
@@ -39,17 +40,18 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
     for path in moved:
         yield from _over_cutouts(scene, path)
         yield from _off_board(scene, path)
+        if path.on_front and path.od is None:
+            yield no_size(RULE, path.lead)
     yield from _under_washers(scene, moved, whole=about is None)
-    if any(path.lead.side == "front" for path in every):
-        for placed in gear:
-            if about is None or placed.id in about:
-                yield from _unknown(placed)
+    for placed in gear if every else ():
+        if about is None or placed.id in about:
+            yield from _unknown(placed)
 
 
 def _unknown(placed: Placed) -> Iterator[Unchecked]:
     if not placed.bodies:
         yield no_height(RULE, placed.id)
-    yield from guessed(RULE, placed, body_members(placed))
+    yield from guessed(RULE, placed, (*body_members(placed), "ports"))
 
 
 def _through_gear(scene: Scene, leads: list[Path], gear: list[Placed]) -> Iterator[Finding]:

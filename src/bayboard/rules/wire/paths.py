@@ -11,6 +11,7 @@ from bayboard.geometry.trespass import clipped, on_board
 from bayboard.model.layout import Lead
 from bayboard.routing.ends import End, ends
 from bayboard.routing.route import Route
+from bayboard.rules.cables import known_od
 from bayboard.rules.scene import BoardShape, Scene
 
 Parts = list[tuple[float, float]]
@@ -25,11 +26,17 @@ class Path:
     ends: tuple[End, End]
     boards: tuple[BoardShape, ...]
     front: float  # z of the board it lies on
+    od: float | None
 
     @property
     def z(self) -> tuple[float, float]:
-        """Return the lowest and highest z of the lead; nothing at all where it lies on the back."""
-        return self.front, self.front + (self.route.od if self.lead.side == "front" else 0.0)
+        """Return its lowest and highest z; the same on the back and where nobody knows its thickness."""
+        return self.front, self.front + (self.od if self.on_front and self.od else 0.0)
+
+    @property
+    def on_front(self) -> bool:
+        """Return whether it lies among the gear."""
+        return self.lead.side == "front"
 
     @cached_property
     def ground(self) -> BaseGeometry:
@@ -69,4 +76,4 @@ def paths(scene: Scene) -> Iterator[Path]:
             continue
         ids = dict.fromkeys((route.board, *(e.placed.board.id for e in both if e.placed is not None)))
         boards = tuple(scene.boards[id_] for id_ in ids)
-        yield Path(lead, route, both, boards, scene.boards[route.board].board.front)
+        yield Path(lead, route, both, boards, scene.boards[route.board].board.front, known_od(scene, lead))
