@@ -3,13 +3,24 @@
 Reading order: `finding`, `scene`, `rule`, one rule of `arrange`, then `check`, which asks them all.
 """
 
-from bayboard.rules.arrange import gap, off_board, off_wall, overlap, plug_room, reach, seat_depth, sight
+from bayboard.rules.arrange import (
+    gap,
+    off_board,
+    off_wall,
+    on_stay,
+    overlap,
+    plug_room,
+    reach,
+    seat_depth,
+    sight,
+)
 from bayboard.rules.fix import hole_edge, hole_hole, insert_landing, no_drill
 from bayboard.rules.rule import Rule
 from bayboard.rules.wire import beside, crossing, lead_path
 
 RULES: tuple[Rule, ...] = (
     off_wall,
+    on_stay,
     overlap,
     gap,
     off_board,

@@ -68,10 +68,10 @@ def _unreached(scene: Scene, stay: Stay, shape: Polygon) -> Iterator[Said]:
     if stay.height is None:
         yield no_height(RULE, stay.id)
         return
-    yield from _unseen(scene, stay)
+    yield from _unseen(scene)
     x0, y0, x1, y1 = shape.bounds
     start = np.array([[(x0 + x1) / 2.0, (y0 + y1) / 2.0, stay.height]])
-    end = start + (0.0, 0.0, limit(scene.layout, "corridor_length"))
+    end = start + np.array([0.0, 0.0, limit(scene.layout, "corridor_length")])
     boards = list(scene.boards.values())
     things = [board.prism for board in boards]
     things += [prism for placed in scene.placed.values() for prism in placed.prisms]
@@ -83,13 +83,14 @@ def _unreached(scene: Scene, stay: Stay, shape: Polygon) -> Iterator[Said]:
     if wide < need - HAIR:
         nearest = min(boards, key=lambda board: float(axis_distance(start, end, board.prism)[0]))
         found, wanted = show_two(wide, need, scene.layout.units)
-        says = (
-            f"The way to {_name(stay)} is {found} wide with the seats folded. It needs {wanted} for fingers."
+        fact = (
+            f"is {found} wide with the seats folded" if wide > HAIR else "is shut, even with the seats folded"
         )
+        says = f"The way to {_name(stay)} {fact}. It needs {wanted} for fingers."
         yield _finding("should", stay, nearest, wide, need, says)
 
 
-def _unseen(scene: Scene, stay: Stay) -> Iterator[Said]:
+def _unseen(scene: Scene) -> Iterator[Said]:
     """Yield what is unknown among the things that may stand in the way."""
     yield from unknown_bodies(RULE, scene)
     for placed in scene.placed.values():
