@@ -37,6 +37,7 @@ _SIZE = re.compile(r"(?:[1-9]\d?|0{1,4}|[1-4]/0) AWG|(?:[1-9]\d*(?:\.\d+)?|0\.\d
 _IN_THE_BAY = (Landing, Stay, Lining, Vent, NoDrill, Seat, Entry)
 _UNIQUE = (*_IN_THE_BAY, Board, CutOut, Gear, Lead, Fixing, Photo)
 _NOTES = {"note", "reason"}
+_OF_A_CARD = {field.encode_name for field in fields(Card)}
 
 
 def check_names(layout: Layout, found: Iterable[Thing]) -> None:
@@ -89,9 +90,8 @@ def _card(place: str, card: Card) -> None:
     for kind, items in (("ports", card.ports), ("service", card.service)):
         for item in items:
             _own_id(step_to(place, f"{kind} {label(item.id)}"), item.id, known)
-    members = {field.encode_name for field in fields(Card)}
     for guess in card.guessed:
-        if re.split(r"[. ]", guess)[0] not in members:
+        if re.split(r"[. ]", guess)[0] not in _OF_A_CARD:
             raise Refused(
                 step_to(place, "guessed"),
                 f"a card has no member {quoted(guess)}",
