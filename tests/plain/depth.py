@@ -5,7 +5,7 @@ import math
 from shapely import Polygon, box
 from tests.plain.arrange import doubtful_bodies, guessed, meet, unknown_stays
 from tests.plain.reading import disc, lead_kind, lead_od, least_up, seat_up
-from tests.plain.shapes import FAR, between_x, is_line, oblong, size, square, under
+from tests.plain.shapes import FAR, between_x, oblong, square, under
 
 NOTHING = 1e-6
 
@@ -25,14 +25,14 @@ def fronts(bay):
                 yield f"{piece.id}.{port['id']}", oblong((x, y), way, port["plug"], wide), z + wide / 2
     for lead in bay.leads():
         if lead.on_front and lead.od is not None:
-            yield lead.id, lead.line(), lead.front + lead.od
+            band = lead.line().buffer(lead.od / 2, cap_style="flat", quad_segs=256)
+            yield lead.id, band, lead.front + lead.od
 
 
 def least_seat(bay, seat, shape):
     """Return the least z of a seat over a plan shape, `give` not taken off; None where it says nothing."""
     own = between_x(shape, *sorted(seat["x"]))
-    line = is_line(shape)
-    if size(own, line) <= NOTHING:
+    if own.area <= NOTHING:
         return None
     found, rest = [], own
     probes = seat.get("probes", [])
@@ -42,10 +42,10 @@ def least_seat(bay, seat, shape):
         for j, other in enumerate(probes):
             if j != i:
                 near = near.intersection(_nearer((x, y), other[:2], i < j))
-        if size(near, line) > NOTHING:
+        if near.area > NOTHING:
             found.append(z)
     section = seat_up(seat)
-    if section is not None and size(rest, line) > NOTHING:
+    if section is not None and rest.area > NOTHING:
         _, y0, _, y1 = rest.bounds
         found.append(least_up(section, y0, y1))
     return min((z for z in found if z is not None), default=None)

@@ -37,6 +37,7 @@ SCENES = (
     scenes.fixing,
     scenes.fixing,
     scenes.holes,
+    scenes.holes,
     scenes.routed,
 )
 

@@ -308,7 +308,7 @@ def holes(sketch, x, y):
     slot = {"travel": 4, "angle": 30} if rng.random() < 0.3 else None
     sketch.fixing(*at, slot=slot, into=rng.choice(["insert", "stud"]))
     sketch.fixing(
-        *along(*at, rng.uniform(0, 180), sketch.near(13.2, spread=4)), thread=rng.choice(["M6", "M4"])
+        *along(*at, rng.uniform(0, 180), sketch.near(13.2, spread=3)), thread=rng.choice(["M6", "M4"])
     )
     if rng.random() < 0.5:
         away = sketch.near(9.9, spread=3)

@@ -294,11 +294,8 @@ def seat_up(seat):
 
 def least_up(section, y0, y1):
     """Return the least z of a seat's section between two heights, None where there is no seat."""
-    if y1 > y0:
-        shared = section.intersection(box(-1e6, y0, 1e6, y1))
-        return shared.bounds[0] if shared.area > 1e-9 else None
-    shared = section.intersection(LineString([(-1e6, y0), (1e6, y0)]))
-    return shared.bounds[0] if shared.length > 1e-9 else None
+    shared = section.intersection(box(-1e6, y0, 1e6, y1))
+    return shared.bounds[0] if shared.area > 1e-9 else None
 
 
 def disc(at, radius):

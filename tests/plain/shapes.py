@@ -142,16 +142,6 @@ def between_x(shape, x0, x1):
     return shape.intersection(box(x0, -FAR, x1, FAR))
 
 
-def is_line(shape):
-    """Return whether a plan shape is a lead's line rather than an outline."""
-    return shape.geom_type.endswith("LineString")
-
-
-def size(shape, as_line):
-    """Return how much there is of a shape: the length of lines, else the area."""
-    return shape.length if as_line else shape.area
-
-
 def under(measure, limit):
     """Return whether a measure is truly below a limit, beyond the rounding of a computer."""
     return measure < limit - 1e-9

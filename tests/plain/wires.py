@@ -5,7 +5,7 @@ from itertools import combinations
 
 from shapely import LineString, Point, Polygon
 from shapely.ops import substring, unary_union
-from tests.plain.arrange import doubtful_bodies, meet
+from tests.plain.arrange import doubtful_bodies, guessed, meet
 from tests.plain.depth import thick_unknown
 from tests.plain.reading import washer
 from tests.plain.shapes import under
@@ -41,6 +41,7 @@ def beside(bay):
                 yield severity, (power.id, signal.id), total, bay.limit(f"beside_{severity}")
                 break
     yield from _same_way(bay)
+    yield from _guessed_ends(bay)
 
 
 def _covered(stretch, others, bay):
@@ -48,8 +49,16 @@ def _covered(stretch, others, bay):
     line = LineString(stretch)
     near = [p for p in others if not under(bay.limit("beside_angle"), acute(p, stretch))]
     strips = [LineString(p).buffer(bay.limit("beside_d"), cap_style="flat") for p in near]
-    inside = [line.intersection(strip) for strip in strips]
-    return unary_union(inside).length if inside else 0.0
+    return line.intersection(unary_union(strips)).length
+
+
+def _guessed_ends(bay):
+    """Yield one unchecked line for each piece whose guessed ports a power, ground or signal lead meets."""
+    for lead in bay.leads():
+        if lead.kind in ("power", "ground", "signal"):
+            for piece, *_ in lead.ends:
+                if piece and guessed(piece, "ports"):
+                    yield ((piece.id,),)
 
 
 def _same_way(bay):
@@ -85,6 +94,7 @@ def crossing(bay):
                 least,
                 bay.limit("crossing_should") if bad else None,
             )
+    yield from _guessed_ends(bay)
 
 
 def _spot(p, s):

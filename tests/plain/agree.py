@@ -1,0 +1,42 @@
+"""The program's verdict beside the plain recheck's: what differs, in words."""
+
+from tests.plain.recheck import RULES, recheck
+
+from bayboard.model.read import from_document
+from bayboard.routing.route import routes
+from bayboard.rules.check import check
+
+SLACK = 1e-3  # mm, or degrees
+HAIR = 1e-6  # so near a limit either verdict is right
+
+
+def differences(doc):
+    """Return one sentence for each thing the program and the plain recheck say differently of a document."""
+    layout = from_document(doc)
+    paths = {name: [tuple(p) for p in route.points.tolist()] for name, route in routes(layout).items()}
+    found, missing = recheck(doc, paths)
+    verdict = check(layout)
+    ours = {
+        (f.rule, f.severity, f.subjects): (f.measure, f.limit) for f in verdict.findings if f.rule in RULES
+    }
+    plain = {(f["rule"], f["severity"], f["subjects"]): (f["measure"], f["limit"]) for f in found}
+    looked = {(u.rule, u.subjects) for u in verdict.unchecked if u.rule in RULES}
+    out = [f"unchecked, only the program: {line}" for line in sorted(looked - set(missing))]
+    out += [f"unchecked, only plain: {line}" for line in sorted(set(missing) - looked)]
+    for key in sorted(ours.keys() | plain.keys()):
+        out += _differs(key, ours.get(key), plain.get(key))
+    return out
+
+
+def _differs(key, ours, plain):
+    if ours is None or plain is None:
+        measure, limit = ours or plain
+        hair = measure is not None and any(
+            abs(measure - edge) <= HAIR for edge in (limit or 0, -(limit or 0), 0, 0.01)
+        )
+        return [] if hair else [f"{key}: program {ours}, plain {plain}"]
+    same = all(
+        (a is None) == (b is None) and (a is None or abs(a - b) <= SLACK)
+        for a, b in zip(ours, plain, strict=True)
+    )
+    return [] if same else [f"{key}: program {ours}, plain {plain}"]
