@@ -31,12 +31,14 @@ WIDE = True  # anything may stand in the way of fingers
 def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
     """Yield a finding for each stay that a board covers or that fingers cannot get to."""
     for stay, _ in scene.stays.values():
+        if stay.height is None and stay.keep != "never-cover":
+            yield no_height(RULE, stay.id)
         shape = outlines.polygon(stay.outline)
         for board in scene.boards.values():
             if _covers(scene, board.polygon, shape, stay.clear):
                 yield from _covered(scene, stay, board)
-        if stay.keep == "reach" and scene.boards:
-            yield from _unreached(scene, stay, shape)
+        if stay.keep == "reach" and stay.height is not None and scene.boards:
+            yield from _unreached(scene, stay, shape, stay.height)
 
 
 def _covers(scene: Scene, board: Polygon, stay: Polygon, clear: float) -> bool:
@@ -50,9 +52,7 @@ def _covered(scene: Scene, stay: Stay, board: BoardShape) -> Iterator[Said]:
     if stay.keep == "never-cover":
         says = f"{board.board.id} covers {_name(stay)}, which has to stay free."
         yield _finding("must", stay, board, None, None, says)
-    elif stay.height is None:
-        yield no_height(RULE, stay.id)
-    else:
+    elif stay.height is not None:
         need = scene.layout.bay.lined + stay.height + stay.clear
         room = board.board.standoff - need
         if room < -HAIR:
@@ -63,14 +63,11 @@ def _covered(scene: Scene, stay: Stay, board: BoardShape) -> Iterator[Said]:
             yield _finding("must", stay, board, room, 0.0, says)
 
 
-def _unreached(scene: Scene, stay: Stay, shape: Polygon) -> Iterator[Said]:
+def _unreached(scene: Scene, stay: Stay, shape: Polygon, height: float) -> Iterator[Said]:
     """Yield a finding when no corridor for fingers leads along z to the middle of a stay."""
-    if stay.height is None:
-        yield no_height(RULE, stay.id)
-        return
     yield from _unseen(scene)
     x0, y0, x1, y1 = shape.bounds
-    start = np.array([[(x0 + x1) / 2.0, (y0 + y1) / 2.0, stay.height]])
+    start = np.array([[(x0 + x1) / 2.0, (y0 + y1) / 2.0, height]])
     end = start + np.array([0.0, 0.0, limit(scene.layout, "corridor_length")])
     boards = list(scene.boards.values())
     things = [board.prism for board in boards]

@@ -24,7 +24,10 @@ WIDE = True  # whoever leaves may bare the next solid behind
 
 def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
     """Yield a finding for each port that meets a solid too near; always for all ports."""
-    if not any(placed.plugs for placed in scene.placed.values()):
+    plugs = any(placed.plugs for placed in scene.placed.values())
+    for placed in scene.placed.values():
+        yield from guessed(RULE, placed, (*body_members(placed), "ports") if plugs else ("ports",))
+    if not plugs:
         return
     yield from _unlooked(scene)
     joined = _leads_by_port(scene)
@@ -39,8 +42,6 @@ def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
 
 def _unlooked(scene: Scene) -> Iterator[Said]:
     yield from unknown_bodies(RULE, scene)
-    for placed in scene.placed.values():
-        yield from guessed(RULE, placed, (*body_members(placed), "ports"))
     for seat in scene.layout.bay.seats:
         if seat.up is None:
             yield no_section(RULE, seat.id, "up")
