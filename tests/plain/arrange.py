@@ -40,6 +40,13 @@ def unknown_stays(bay):
             yield ((name,),)
 
 
+def unknown_folded(bay):
+    """Yield one unchecked line for each seat whose folded section is unknown."""
+    for name, seat in bay.seats.items():
+        if seat["folded"] is None:
+            yield ((name,),)
+
+
 def shared_side(one, other):
     """Return the smaller side of what two pieces of gear, or a piece and a stay, share; 0 when nothing."""
     worst = 0.0
@@ -130,6 +137,10 @@ def on_stay(bay):
             yield ((name,),)
         elif keep == "reach":
             yield from _corridor(bay, name, stay)
+    if any(s.get("keep") == "reach" and s["height"] is not None for s in bay.stays.values()):
+        yield from doubtful_bodies(bay)
+        yield from unknown_stays(bay)
+        yield from unknown_folded(bay)
 
 
 def _corridor(bay, name, stay):

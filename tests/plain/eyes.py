@@ -7,7 +7,7 @@ corridor is cut at the end planes of each body, and each part measured as line t
 import math
 
 from shapely import Polygon
-from tests.plain.arrange import doubtful_bodies, guessed, unknown_stays
+from tests.plain.arrange import doubtful_bodies, guessed, unknown_folded, unknown_stays
 from tests.plain.prisms import blocks, distance, way_out
 from tests.plain.shapes import under
 
@@ -66,13 +66,6 @@ def unknown_extents(bay):
     yield from doubtful_bodies(bay)
     yield from unknown_stays(bay)
     yield from unknown_folded(bay)
-
-
-def unknown_folded(bay):
-    """Yield one unchecked line for each seat whose folded section is unknown."""
-    for name, seat in bay.seats.items():
-        if seat["folded"] is None:
-            yield ((name,),)
 
 
 def _best_angle(bay, piece, service, points):

@@ -142,6 +142,11 @@ def between_x(shape, x0, x1):
     return shape.intersection(box(x0, -FAR, x1, FAR))
 
 
+def inner(shape):
+    """Return a shape without its rim: what runs along the rim is not inside."""
+    return shape.buffer(-1e-7, join_style="mitre")
+
+
 def under(measure, limit):
     """Return whether a measure is truly below a limit, beyond the rounding of a computer."""
     return measure < limit - 1e-9

@@ -8,7 +8,7 @@ from shapely.ops import substring, unary_union
 from tests.plain.arrange import doubtful_bodies, guessed, meet
 from tests.plain.depth import thick_unknown
 from tests.plain.reading import washer
-from tests.plain.shapes import under
+from tests.plain.shapes import inner, under
 
 
 def pairs(bay):
@@ -138,7 +138,7 @@ def _passed(bay, lead):
         yield piece.id, _through_gear(lead, piece)
     for name in lead.boards:
         for cutout in bay.boards[name].get("cutouts", []):
-            yield cutout["id"], lead.line().intersection(Polygon(cutout["outline"])).length
+            yield cutout["id"], lead.line().intersection(inner(Polygon(cutout["outline"]))).length
     for fixing in _fixings(bay, lead):
         across = washer(fixing["thread"]) or 0
         yield fixing["id"], sum(_chord(s, fixing["at"], across / 2) for s in lead.stretches())
@@ -153,7 +153,7 @@ def _through_gear(lead, piece):
     free = [end[1]["plug"] if end[0] is piece else 0 for end in lead.ends]
     if free[0] + free[1] >= line.length:
         return 0.0
-    return substring(line, free[0], line.length - free[1]).intersection(body).length
+    return substring(line, free[0], line.length - free[1]).intersection(inner(body)).length
 
 
 def _chord(stretch, middle, radius):
