@@ -127,11 +127,17 @@ def measure_tag(
 
 
 def paint_chalk_line(
-    p: QPainter, scale: Scale, x: float, theme: Theme, rect: QRectF, placed: Sequence[Placed]
+    p: QPainter,
+    scale: Scale,
+    x: float,
+    theme: Theme,
+    rect: QRectF,
+    placed: Sequence[Placed],
+    names: Sequence[QRectF] = (),
 ) -> None:
-    """Paint the blue line of the section from its flag to the foot, passing behind the stand-ins."""
+    """Paint the blue line of the section from its flag to the foot, behind stand-ins and names."""
     at = scale.px(x, 0.0).x()
-    for top, bottom in open_stretches(scale, x, rect, placed):
+    for top, bottom in open_stretches(scale, x, rect, placed, names):
         line = segment(QPointF(at, top), QPointF(at, bottom))
         p.strokePath(line, pen(theme.paper, 4.4, 0.55))
         p.strokePath(line, pen(theme.blue, 2.0))
@@ -158,15 +164,18 @@ def paint_chalk_line(
 
 
 def open_stretches(
-    scale: Scale, x: float, rect: QRectF, placed: Sequence[Placed]
+    scale: Scale, x: float, rect: QRectF, placed: Sequence[Placed], names: Sequence[QRectF] = ()
 ) -> list[tuple[float, float]]:
-    """Return the pixel stretches (top, bottom) of an upright line at x that no stand-in covers."""
-    covered = sorted(
+    """Return the pixel stretches (top, bottom) of an upright line at x that nothing covers."""
+    at = scale.px(x, 0.0).x()
+    covered = [
         (scale.px(0.0, high).y(), scale.px(0.0, low).y())
         for piece in placed
         if piece.box[0] <= x <= piece.box[2]
         for low, high in crossings(piece, x)
-    )
+    ]
+    covered += [(name.top(), name.bottom()) for name in names if name.left() <= at <= name.right()]
+    covered.sort()
     free, top = [], rect.top()
     for a, b in covered:
         if a > top:

@@ -19,6 +19,7 @@ TAGGED = 5  # the worst findings wear tags, the others their sign only
 APART = 10.0  # px between two docked tags
 TITLE = 40.0  # px at the top of the Wall that belong to its title line
 FARTHEST = 240.0  # px; a tag that must lie farther from its mark stays folded
+Spotted = tuple[Mark, QPointF]  # a finding and the middle of its mark
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +54,7 @@ def docked(
     Findings already told by a measure are left out.  `taken`: rectangles no tag may cover.
     """
     told = {m.number for m in show.measures}
-    found: list[tuple[Mark, QPointF]] = []
+    found: list[Spotted] = []
     for mark in sorted(show.marks, key=lambda m: m.number):
         spot = None if mark.number in told else mark_spot(scale, scene, theme, show, mark)
         if spot is not None and rect.adjusted(-20, -20, 20, 20).contains(spot):
@@ -74,7 +75,7 @@ def _aside(spot: QPointF, others: Sequence[QPointF], theme: Theme) -> QPointF:
 
 
 def _dock(
-    wearing: Sequence[tuple[Mark, QPointF]],
+    wearing: Sequence[Spotted],
     scale: Scale,
     scene: Scene,
     theme: Theme,
@@ -83,17 +84,34 @@ def _dock(
 ) -> dict[int, QRectF]:
     """Return the tags' rectangles by finding number, in the bands above and below the boards."""
     above, below, middle = _bands(scale, scene, theme, rect)
+    upper, lower = _shared_out(wearing, middle, theme, rect)
     found: dict[int, QRectF] = {}
-    for y, mine in (
-        (above, [w for w in wearing if w[1].y() < middle]),
-        (below, [w for w in wearing if w[1].y() >= middle]),
-    ):
-        row = _row(sorted(mine, key=lambda w: w[1].x()), y, theme, rect)
-        for (mark, at), tag in row:
+    for y, mine in ((above, upper), (below, lower)):
+        for (mark, at), tag in _row(sorted(mine, key=lambda w: w[1].x()), y, theme, rect):
             near = abs(tag.center().x() - at.x()) - tag.width() / 2 <= FARTHEST
             if near and rect.contains(tag) and not any(tag.intersects(t) for t in taken):
                 found[mark.number] = tag
     return found
+
+
+def _shared_out(
+    wearing: Sequence[Spotted], middle: float, theme: Theme, rect: QRectF
+) -> tuple[list[Spotted], list[Spotted]]:
+    """Return the marks for the upper and the lower band: the nearer, the other when that is full.
+
+    One that finds both full keeps its tag folded; the worst choose first.
+    """
+    bands: tuple[list[Spotted], list[Spotted]] = ([], [])
+    room = [rect.width() - 16.0, rect.width() - 16.0]
+    for pair in sorted(wearing, key=lambda w: w[0].number):
+        wide = tag_size(pair[0].short or "", theme, marked=True)[0] + APART
+        nearer = 0 if pair[1].y() < middle else 1
+        for band in (nearer, 1 - nearer):
+            if wide <= room[band]:
+                room[band] -= wide
+                bands[band].append(pair)
+                break
+    return bands
 
 
 def _bands(scale: Scale, scene: Scene, theme: Theme, rect: QRectF) -> tuple[float, float, float]:
@@ -110,9 +128,7 @@ def _bands(scale: Scale, scene: Scene, theme: Theme, rect: QRectF) -> tuple[floa
     return above, below, (over + under) / 2
 
 
-def _row(
-    marks: Sequence[tuple[Mark, QPointF]], y: float, theme: Theme, rect: QRectF
-) -> list[tuple[tuple[Mark, QPointF], QRectF]]:
+def _row(marks: Sequence[Spotted], y: float, theme: Theme, rect: QRectF) -> list[tuple[Spotted, QRectF]]:
     """Return tags side by side in order of x: each over its mark, pushed right, then back from the edge."""
     lefts: list[float] = []
     sizes = [tag_size(mark.short or "", theme, marked=True) for mark, _ in marks]

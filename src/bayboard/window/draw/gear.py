@@ -77,7 +77,7 @@ def _paint_overhang(p: QPainter, scale: Scale, over: Polygon | MultiPolygon, the
     path = QPainterPath()
     for part in over.geoms if isinstance(over, MultiPolygon) else [over]:
         add_ring(path, list(part.exterior.coords)[:-1], scale)
-    hatched(p, path, 6, theme.pencil)
+    hatched(p, path, 8, theme.pencil, 0.7)
     p.strokePath(path, pen(theme.must, 1.2))
 
 

@@ -4,6 +4,7 @@ from functools import lru_cache
 from itertools import pairwise
 from random import Random
 
+import shapely
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QBrush,
@@ -15,15 +16,13 @@ from PySide6.QtGui import (
     QPolygonF,
     QRadialGradient,
 )
-from shapely import MultiPolygon, Polygon
+from shapely import Geometry, Polygon
 
 from bayboard.model.layout import Bay, Entry, Outline, Stay, Vent
 from bayboard.rules.scene import BoardShape, Scene
-from bayboard.window import lettering
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.shadow import OF_BOARD, Shape, paint_shadow
 from bayboard.window.draw.strokes import hatched, kept, ring_path
-from bayboard.window.draw.tags import paint_name, tag_size
 from bayboard.window.lettering import Style
 from bayboard.window.theme import Theme, brush, colour, mixed, pen
 
@@ -40,7 +39,9 @@ def paint_ground(p: QPainter, scale: Scale, scene: Scene, theme: Theme, rect: QR
     for shape in scene.boards.values():
         paint_board(p, scale, shape, theme)
     for region in bay.no_drill:
-        paint_no_drill(p, ring_path(region.outline, scale), theme, 0.45)
+        for shape in scene.boards.values():
+            behind = _behind(region.outline, shape.polygon, scale.px_per_mm)
+            paint_no_drill(p, behind.translated(scale.px(0.0, 0.0)), theme, 0.45)
     for entry in bay.entries:
         paint_grommet(p, scale, entry)
 
@@ -79,16 +80,27 @@ def _soft(outline: Outline, scale: Scale) -> QPainterPath:
 
 
 @lru_cache(maxsize=256)
-def _softened(outline: Outline, k: float) -> QPainterPath:
-    shape = Polygon([(x * k, -y * k) for x, y in outline])
-    x0, y0, x1, y1 = shape.bounds
-    radius = min(6.0, 0.3 * min(x1 - x0, y1 - y0))
-    soft = shape.buffer(-radius).buffer(radius, quad_segs=6)
+def _behind(outline: Outline, board: Polygon, k: float) -> QPainterPath:
+    """Return what of a region lies behind a board, in pixels from bay (0, 0)."""
+    return _filled(board.intersection(Polygon(outline)), k)
+
+
+def _filled(shape: Geometry, k: float) -> QPainterPath:
+    """Return the outer rings of polygons in mm as a path in pixels from bay (0, 0)."""
     path = QPainterPath()
-    for part in soft.geoms if isinstance(soft, MultiPolygon) else [soft]:
-        path.addPolygon(QPolygonF([QPointF(x, y) for x, y in part.exterior.coords]))
-        path.closeSubpath()
+    for part in shapely.get_parts(shape).tolist():
+        if isinstance(part, Polygon) and not part.is_empty:
+            path.addPolygon(QPolygonF([QPointF(x * k, -y * k) for x, y in part.exterior.coords]))
+            path.closeSubpath()
     return path
+
+
+@lru_cache(maxsize=256)
+def _softened(outline: Outline, k: float) -> QPainterPath:
+    shape = Polygon(outline)
+    x0, y0, x1, y1 = shape.bounds
+    radius = min(6.0 / k, 0.3 * min(x1 - x0, y1 - y0))
+    return _filled(shape.buffer(-radius).buffer(radius, quad_segs=6), k)
 
 
 def _pressed(p: QPainter, path: QPainterPath, theme: Theme) -> None:
@@ -109,7 +121,7 @@ def _edge(theme: Theme) -> QBrush:
 
 
 def paint_vent(p: QPainter, scale: Scale, vent: Vent, theme: Theme) -> None:
-    """Paint a vent: its outline, its slats, its name beside it."""
+    """Paint a vent: its outline and its slats."""
     path = _soft(vent.outline, scale)
     box = path.boundingRect()
     p.fillPath(path, brush("#000000", 0.06))
@@ -124,12 +136,10 @@ def paint_vent(p: QPainter, scale: Scale, vent: Vent, theme: Theme) -> None:
         p.setClipPath(path, Qt.ClipOperation.IntersectClip)
         p.strokePath(slats, QPen(_edge(theme), 2.2))
     p.strokePath(path, QPen(_edge(theme), 1.5))
-    at = QPointF(box.right() + 8.0, box.center().y() + 5.0)
-    lettering.draw(p, at, "vent", PENCILLED.sized(theme.size), theme.ink)
 
 
 def paint_stay(p: QPainter, scale: Scale, stay: Stay, theme: Theme) -> None:
-    """Paint something that stays in the vehicle, its name on it where it fits."""
+    """Paint something that stays in the vehicle."""
     path = _soft(stay.outline, scale)
     box = path.boundingRect()
     body = colour(theme.wall).darker(110) if theme.dark else colour(theme.wall).darker(140)
@@ -139,13 +149,6 @@ def paint_stay(p: QPainter, scale: Scale, stay: Stay, theme: Theme) -> None:
     p.fillPath(path.translated(0.5, 2.0), brush("#000000", 0.22))
     p.fillPath(path, QBrush(light))
     p.strokePath(path, QPen(QBrush(body.darker(135)), 1.5))
-    style = PENCILLED.sized(theme.size)
-    if lettering.width(stay.name, style) + 12.0 < box.width() and box.height() > 22.0 * theme.size:
-        wide, high = lettering.width(stay.name, style) + 12.0, 20.0 * theme.size
-        middle = box.center()
-        tag = QRectF(middle.x() - wide / 2, middle.y() - high / 2, wide, high)
-        p.fillRect(tag, brush(theme.paper, 0.92))
-        lettering.draw_in(p, tag, stay.name, style, theme.ink)
 
 
 def paint_no_drill(p: QPainter, path: QPainterPath, theme: Theme, strength: float) -> None:
@@ -175,41 +178,6 @@ def paint_grommet(p: QPainter, scale: Scale, entry: Entry) -> None:
     p.setPen(pen("#4B5053", 1.4))
     p.drawEllipse(at, radius, radius)
     p.setBrush(Qt.BrushStyle.NoBrush)
-
-
-def entry_names(
-    scale: Scale, scene: Scene, theme: Theme, rect: QRectF, taken: list[QRectF]
-) -> list[tuple[Entry, QRectF]]:
-    """Return where the names of the entries stand; one that finds no free side is left off.
-
-    `taken` are rectangles that names give way to; it is not changed.
-    """
-    held = [*taken, *(scale.box(piece.box) for piece in scene.placed.values())]
-    found = []
-    for entry in scene.layout.bay.entries:
-        wide, high = tag_size(entry.name, theme)
-        at, off = scale.px(*entry.at), grommet_radius(scale) + 8.0
-        beside = at.y() - high / 2
-        spots = [
-            QRectF(at.x() - off - wide, beside, wide, high),
-            QRectF(at.x() + off, beside, wide, high),
-            QRectF(at.x() - wide / 2, at.y() + off, wide, high),
-            QRectF(at.x() - wide / 2, at.y() - off - high, wide, high),
-        ]
-        for spot in spots:
-            if rect.contains(spot) and not any(spot.intersects(t) for t in held):
-                found.append((entry, spot))
-                held.append(spot)
-                break
-    return found
-
-
-def paint_entry_names(
-    p: QPainter, scale: Scale, scene: Scene, theme: Theme, rect: QRectF, taken: list[QRectF]
-) -> None:
-    """Paint the names of the entries on paper beside their grommets."""
-    for entry, spot in entry_names(scale, scene, theme, rect, taken):
-        paint_name(p, spot, entry.name, theme)
 
 
 def board_path(shape: BoardShape, scale: Scale) -> QPainterPath:

@@ -21,7 +21,7 @@ from bayboard.window.theme import Theme, brush, mixed, pen
 
 THINNEST = 5.0  # px; a lead is never drawn thinner
 TWISTED = 7.0  # px; nor a twisted pair, whose strands need room to show
-LETTERED = 7.5  # px; from here on the jacket itself carries the lettering, thinner ones wear a sleeve
+LETTERED = 10.5  # px; from here on the jacket itself carries the lettering, thinner ones wear a sleeve
 SLEEVE_FROM = 90.0  # px of straight lead that a sleeve or a line of lettering asks for
 WORD_HIGH = 18.0  # px kept free round a word
 WORDS = {
@@ -46,8 +46,12 @@ def paint_leads(
     show: WallShow,
     drawn: Iterable[str] | None = None,
     skipped: frozenset[str] = frozenset(),
+    taken: Sequence[QRectF] = (),
 ) -> None:
-    """Paint the leads that have a route: all, or those in `drawn`, never those in `skipped`."""
+    """Paint the leads that have a route: all, or those in `drawn`, never those in `skipped`.
+
+    `taken`: rectangles that their words keep off, besides the stand-ins.
+    """
     wanted = None if drawn is None else frozenset(drawn)
     chosen = [
         (lead, scene.routes[lead.id])
@@ -59,7 +63,9 @@ def paint_leads(
         p.translate(scale.px(0.0, 0.0))
         for lead, route in sorted(chosen, key=lambda c: _DEPTH.get(c[1].kind or "", 9)):
             _paint_lead(p, lead, route, scale, bend, theme, show)
-    _letter(p, scale, scene, theme, chosen)
+    held = [_edges(box) for box in taken]
+    held += [_edges(scale.box(piece.box)) for piece in scene.placed.values()]
+    _letter(p, scale, chosen, theme, held)
 
 
 def _paint_lead(
@@ -92,10 +98,9 @@ def lead_path(route: Route, scale: Scale, bend_od: float) -> QPainterPath:
 
 
 def _letter(
-    p: QPainter, scale: Scale, scene: Scene, theme: Theme, leads: Sequence[tuple[Lead, Route]]
+    p: QPainter, scale: Scale, leads: Sequence[tuple[Lead, Route]], theme: Theme, taken: list[Edges]
 ) -> None:
     """Letter each lead once where a straight stretch is free: on its jacket, or on a sleeve."""
-    taken = [_edges(scale.box(piece.box)) for piece in scene.placed.values()]
     for lead, route in leads:
         wide = lead_width(route, scale)
         text = _jacket_text(lead, route)
@@ -131,7 +136,8 @@ def _jacket_text(lead: Lead, route: Route) -> str:
     sign = SIGNS.get(route.kind or "", "")
     if not sign:
         return word
-    return f"{word}   {lead.size}   {sign}" if lead.size else f"{word}   {sign}"
+    size = (lead.size or "").replace("mm2", "mm²")
+    return f"{word}   {size}   {sign}" if size else f"{word}   {sign}"
 
 
 def _stretches(route: Route, scale: Scale, long: float) -> list[tuple[float, float, float]]:

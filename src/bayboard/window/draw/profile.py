@@ -1,11 +1,12 @@
 """The cut itself: metal with its recesses, stays, boards, spacers and leads at the section line."""
 
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 from itertools import pairwise
 
 import shapely
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPainterPath, QTransform
+from PySide6.QtGui import QPainter, QPainterPath, QPolygonF
 from shapely import Geometry, LineString, Polygon
 
 from bayboard.geometry import outline as outlines
@@ -176,11 +177,19 @@ def paint_seat(p: QPainter, path: QPainterPath, theme: Theme) -> None:
     cover = mixed(theme.room, "#B5AC9C", 0.75) if not theme.dark else "#34373A"
     pad = mixed(cover, "#FFFFFF", 0.22 if not theme.dark else 0.05)
     p.fillPath(path, brush(cover))
-    box = path.boundingRect()
-    middle, rim = box.center(), min(26.0, 0.3 * box.width(), 0.3 * box.height())
-    shrunk = QTransform.fromScale(1.0 - rim / max(box.width(), 1.0), 1.0 - rim / max(box.height(), 1.0))
-    p.fillPath(shrunk.map(path.translated(-middle)).translated(middle), brush(pad))
+    p.fillPath(_pad(tuple((at.x(), at.y()) for at in path.toFillPolygon())), brush(pad))
     p.strokePath(path, pen(theme.ink2, 2.0, round_ends=True))
+
+
+@lru_cache(maxsize=16)
+def _pad(ring: tuple[tuple[float, float], ...]) -> QPainterPath:
+    """Return what is left of a seat's section inside its cover, pixels."""
+    path = QPainterPath()
+    if len(ring) >= 4:
+        left = Polygon(ring).buffer(-9.0)
+        for part in shapely.get_parts(left).tolist():
+            path.addPolygon(QPolygonF([QPointF(x, y) for x, y in part.exterior.coords]))
+    return path
 
 
 def paint_seat_ghost(p: QPainter, path: QPainterPath, theme: Theme) -> None:

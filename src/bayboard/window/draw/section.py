@@ -28,6 +28,7 @@ from bayboard.window.lettering import Style
 from bayboard.window.theme import Theme, brush, mixed, pen
 
 UNKNOWN = 25.0  # mm; how deep a piece of unknown height is drawn, open in front
+LID_LEAN = 45.0  # degrees; in a bay that leans more the part that folds is a lid
 PROBE_NEAR = 75.0  # mm; putty lumps are shown this near to the cut
 
 
@@ -77,7 +78,8 @@ def _paint_matter(
                 dot(p, scale.px(-z, y), 4.0, theme.hold)
                 p.setPen(pen(theme.ink2, 1.0))
                 p.drawEllipse(scale.px(-z, y), 4.0, 4.0)
-    return taken
+    fronts = [(piece, piece.top if piece.top is not None else piece.under + UNKNOWN) for piece in cut]
+    return taken + [scale.box((-front, g.box[1], 0.0, g.box[3])) for g, front in fronts]
 
 
 def seats_at(scene: Scene, x: float) -> list[Seat]:
@@ -132,7 +134,8 @@ def _paint_seat_name(
     if not seats:
         return
     known = any(now for _, now, _ in _seat_paths(seats, scale, show))
-    text = f"seat, {show.lever}" if known else f"seat {show.lever}: not measured"
+    what = "lid" if abs(scene.layout.bay.lean) >= LID_LEAN else "seat"
+    text = f"{what}, {show.lever}" if known else f"{what} {show.lever}: not measured"
     wide, high = tag_size(text, theme)
     left = rect.left() + 14.0
     spots = [QRectF(left, rect.top() + y, wide, high) for y in (84.0, 52.0, 120.0, 160.0)]

@@ -114,7 +114,7 @@ def paint_hanging_tape(
         low, high = scale.mm(rect.bottomLeft())[1] - zero, scale.mm(rect.topLeft())[1] - zero
         long, left, right = 0.28 * rect.width(), rect.left(), rect.right()
         whole, fine = QPainterPath(), QPainterPath()
-        every = 2 * INCH if units == "in" else 50.0
+        every, px = (2 * INCH, 16.0) if units == "in" else (50.0, 13.0)
         for tick in ticks(max(low, 0.0), high, scale.px_per_mm, units, every, APART_HIGH):
             y = scale.px(0.0, tick.at + zero).y()
             path = whole if tick.share >= 1.0 else fine
@@ -122,7 +122,7 @@ def paint_hanging_tape(
                 path.moveTo(x, y)
                 path.lineTo(x + sense * long * tick.share, y)
             if tick.figure:
-                _figure(p, QPointF(rect.center().x(), y), tick, theme, room=0.56 * rect.width())
+                _figure(p, QPointF(rect.center().x(), y), tick, theme, px, 0.6 * rect.width())
         p.strokePath(fine, pen(theme.tapeink, 1.0, 0.55))
         p.strokePath(whole, pen(theme.tapeink, 1.4))
         if pointer is not None:
@@ -198,9 +198,11 @@ def _steel(p: QPainter, rect: QRectF, theme: Theme, upright: bool) -> None:
     p.strokePath(edges, pen(mixed(theme.tape, theme.tapeink, 0.55), 2.0))
 
 
-def _figure(p: QPainter, at: QPointF, tick: Tick, theme: Theme, room: float | None = None) -> None:
+def _figure(
+    p: QPainter, at: QPointF, tick: Tick, theme: Theme, px: float = 16.0, room: float | None = None
+) -> None:
     """Letter a figure round a point, red and larger at a foot or a metre, never wider than `room`."""
-    style = Style("pencil", round((19.0 if tick.red else 16.0) * theme.size))
+    style = Style("pencil", round((px + 3.0 if tick.red else px) * theme.size))
     while room is not None and lettering.width(tick.figure, style) > room and style.px > 9:
         style = Style("pencil", style.px - 1)
     y = at.y() + lettering.line(tick.figure, style).rise / 2

@@ -17,10 +17,12 @@ from bayboard.window.draw.chalk import (
     paint_snap,
 )
 from bayboard.window.draw.docking import docked, paint_docked
+from bayboard.window.draw.fixings import paint_fixings
 from bayboard.window.draw.gear import GearState, paint_gear, paint_rings, paint_turning
-from bayboard.window.draw.ground import paint_entry_names, paint_ground
+from bayboard.window.draw.ground import paint_ground
 from bayboard.window.draw.leads import paint_leads
 from bayboard.window.draw.marks import MARK
+from bayboard.window.draw.names import Name, names, paint_names
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.show import WallShow
 from bayboard.window.draw.strokes import kept
@@ -64,12 +66,15 @@ def paint_still(
         p.setClipRect(rect)
         _smooth(p)
         paint_ground(p, scale, scene, theme, rect)
-        paint_leads(p, scale, scene, theme, show, skipped=leads_of(scene, skip))
+        paint_fixings(p, scale, scene, theme, show)
+        named = _names(scale, scene, theme, show, rect)
+        spots = [name.spot for name in named]
+        paint_leads(p, scale, scene, theme, show, skipped=leads_of(scene, skip), taken=spots)
         seen = rect.adjusted(-30, -30, 30, 30)
         for piece in scene.placed.values():
             if piece.id not in skip and scale.box(piece.box).intersects(seen):
                 paint_gear(p, scale, piece, theme, gear_state(scene, show, piece))
-        paint_entry_names(p, scale, scene, theme, rect, _held(scale, scene, theme, show, rect))
+        paint_names(p, named, theme)
 
 
 def paint_live(
@@ -90,7 +95,8 @@ def paint_live(
         if moving:
             paint_leads(p, scale, scene, theme, show, drawn=leads_of(scene, moving))
         if show.chalk_x is not None:
-            paint_chalk_line(p, scale, show.chalk_x, theme, rect, tuple(scene.placed.values()))
+            over = [name.spot for name in _names(scale, scene, theme, show, rect)]
+            paint_chalk_line(p, scale, show.chalk_x, theme, rect, tuple(scene.placed.values()), over)
         for piece in scene.placed.values():
             if piece.id in moving:
                 paint_gear(p, scale, piece, theme, gear_state(scene, show, piece))
@@ -168,12 +174,13 @@ def measure_tags(scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect:
     return [found[i] for i in range(len(show.measures))]
 
 
-def _held(scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect: QRectF) -> list[QRectF]:
-    """Return what the names of entries give way to: marks and docked tags."""
+def _names(scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect: QRectF) -> list[Name]:
+    """Return the names as they stand: off the stand-ins, the marks and the docked tags."""
     half = 0.6 * MARK * theme.size
     found = docked(scale, scene, theme, show, rect)
     marks = [QRectF(one.at.x() - half, one.at.y() - half, 2 * half, 2 * half) for one in found]
-    return [*marks, *(one.tag for one in found if one.tag is not None)]
+    tags = [one.tag for one in found if one.tag is not None]
+    return names(scale, scene, theme, rect, [*marks, *tags])
 
 
 def wall_marks(
