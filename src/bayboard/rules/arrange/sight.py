@@ -27,6 +27,7 @@ def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
         return
     if isinstance(scene.sight, str):
         yield from _unseeable(scene, scene.sight)
+        yield from _unknown(scene)
         return
     most = limit(scene.layout, "sight_angle")
     for placed, views in zip(scene.placed.values(), scene.sight.views, strict=False):
