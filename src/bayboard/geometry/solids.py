@@ -139,7 +139,7 @@ def _inside(starts: Points, ends: Points, rows: Solids, piece: Indices) -> tuple
     high = (rows.ends[piece, 1] - GRAZE) - start[:, 2]
     room = np.column_stack((room, low, high))
     rate = np.column_stack((rate, -way[:, 2], way[:, 2]))
-    with np.errstate(divide="ignore", invalid="ignore"):
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
         at = room / rate
     into = np.where(rate < 0, at, np.where((rate == 0) & (room < 0), np.inf, -np.inf)).max(axis=1)
     out = np.where(rate > 0, at, np.inf).min(axis=1)
