@@ -1,0 +1,122 @@
+"""The mark of a hole: what the drill goes by, and what still shows where it should have gone.
+
+A drill ring, four arms that reach past it, ticks inside it with the centre left open, and a dashed witness
+ring that survives the drilling.  A square frame stands round every fixing, none round a tapped hole: kind
+is shape, never colour.  A slot is two holes with the strip between.
+"""
+
+from math import ceil
+
+from bayboard.model.layout import Point
+from bayboard.paper.curves import Box, Carry, circle, line, rectangle
+from bayboard.paper.face import Drilled
+from bayboard.paper.marks import DRILLED, MEASURED, Stroke, Trace
+from bayboard.tables.reference import thread
+from bayboard.units.length import Units, show_length
+
+OPEN = 0.5  # mm; the centre that ticks leave free
+GAP = 0.5  # mm; between ticks or arms and the drill ring
+SHORTEST = 0.2  # mm; a shorter tick is only a blot
+WITNESS = 2.0  # mm; how far outside the drill ring the witness ring lies
+ARM, ARM_PAST = 9.0, 5.0  # mm; arms reach this far from the centre, or this far past the ring
+FRAME = 4.0  # mm; from the drill ring to the frame of a fixing
+DASH = (1.6, 1.2)
+INCH = 25.4
+
+
+def reach(hole: Drilled) -> float:
+    """Return how far the arms go from a centre."""
+    return max(ARM, hole.radius + ARM_PAST)
+
+
+def strokes(hole: Drilled, carry: Carry) -> tuple[Stroke, ...]:
+    """Return the mark on the page."""
+    centres = [carry.point(at) for at in hole.discs]
+    rings = tuple(circle(c, hole.radius) for c in centres) if hole.radius else ()
+    witness = tuple(circle(c, hole.radius + WITNESS) for c in centres)
+    arms = tuple(arm_traces(hole, carry))
+    made = [Stroke(arms, MEASURED), Stroke(witness, MEASURED, DASH)]
+    if rings:
+        made.append(Stroke((*rings, *_strip(hole, carry)), DRILLED))
+    frame = frame_box(hole, carry)
+    if frame is not None:
+        made.append(Stroke((rectangle(frame),), DRILLED))
+    return tuple(made)
+
+
+def frame_box(hole: Drilled, carry: Carry) -> Box | None:
+    """Return the frame of a fixing on the page, None for a tapped hole."""
+    if hole.hole.make == "tap":
+        return None
+    x, y = carry.point(hole.at)
+    half = hole.apart / 2 + hole.radius + FRAME
+    return x - half, y - half, x + half, y + half
+
+
+def solid_boxes(hole: Drilled, carry: Carry) -> list[Box]:
+    """Return the boxes on the page that no word may enter; the arms stand out of them."""
+    half = hole.radius + WITNESS + 0.4
+    boxes = [(x - half, y - half, x + half, y + half) for x, y in map(carry.point, hole.discs)]
+    frame = frame_box(hole, carry)
+    return [*boxes, frame] if frame is not None else boxes
+
+
+def arm_traces(hole: Drilled, carry: Carry) -> list[Trace]:
+    """Return the arms on the page."""
+    return [t for i, at in enumerate(hole.discs) for t in _arms(hole, i, carry.point(at))]
+
+
+def words(hole: Drilled, units: Units) -> tuple[str, ...]:
+    """Return what is to be done, in lines: "tap M5, drill 4.2" or "clear 6.6 for M6 (17/64)"."""
+    made, drill = hole.hole, hole.hole.drill
+    if drill is None:
+        return (f"{made.thread}: drill not known",)
+    if made.make == "tap":
+        return (f"tap {made.thread}, drill {_tap_drill(made.thread, drill, units)}",)
+    size = f"{drill_figure(drill)} ({inch_drill(drill)})"
+    if units == "in":
+        size = f"{inch_drill(drill)} in ({drill_figure(drill)} mm)"
+    if len(hole.discs) == 1:
+        return (f"clear {size} for {made.thread}",)
+    return (f"two holes {size} for {made.thread},", f"{show_length(hole.apart, units)} apart; saw between")
+
+
+def drill_figure(mm: float) -> str:
+    """Return a drill's diameter in mm with at most two decimals."""
+    return f"{mm:.2f}".rstrip("0").rstrip(".")
+
+
+def inch_drill(mm: float) -> str:
+    """Return the smallest drill in 1/64 in that is not under a clearance diameter: 6.6 is 17/64."""
+    parts = ceil(mm / INCH * 64 - 0.01)
+    return show_length(parts / 64 * INCH, "in").removesuffix(" in")
+
+
+def _tap_drill(name: str, drill: float, units: Units) -> str:
+    known = thread(name)
+    if known is not None and known.inch:
+        return f"{known.tap_drill_name} ({drill_figure(drill)} mm)"
+    return drill_figure(drill) + (" mm" if units == "in" else "")
+
+
+def _arms(hole: Drilled, which: int, centre: Point) -> list[Trace]:
+    """Return the lines of one centre, turned with its slot; no long arm towards a slot's other centre."""
+    r, far = hole.radius, reach(hole)
+    ticks = [(OPEN, r - GAP)] if r > OPEN + GAP + SHORTEST else []
+    outer = r + GAP if r else OPEN
+    inward = {0: 0.0, 1: 180.0}[which] if len(hole.discs) == 2 else None
+    found = []
+    for way in (0.0, 90.0, 180.0, 270.0):
+        arm = Carry.to((0.0, 0.0), way).then(Carry.to(centre, hole.turn))
+        stretches = ticks if way == inward else [*ticks, (outer, far)]
+        found += [line(arm.point((a, 0.0)), arm.point((b, 0.0))) for a, b in stretches]
+    return found
+
+
+def _strip(hole: Drilled, carry: Carry) -> tuple[Trace, ...]:
+    """Return the two sides of a slot's strip."""
+    if len(hole.discs) < 2:
+        return ()
+    slot = Carry.to(hole.at, hole.turn).then(carry)
+    half = hole.apart / 2
+    return tuple(line(slot.point((-half, y)), slot.point((half, y))) for y in (-hole.radius, hole.radius))

@@ -1,0 +1,70 @@
+"""What all sheets of one board have in common: its face, their plan, stations, and the words of the set."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+from numpy.typing import NDArray
+
+from bayboard.model.codes import set_code
+from bayboard.model.layout import Layout
+from bayboard.paper.clearances import Clearance, clearances
+from bayboard.paper.diagonals import Crosses, corner_crosses
+from bayboard.paper.face import Face, face
+from bayboard.paper.form import forms
+from bayboard.paper.ground import sampled
+from bayboard.paper.options import Options
+from bayboard.paper.stations import Station, stations
+from bayboard.paper.tiles import Plan, plan
+
+
+@dataclass(frozen=True, slots=True)
+class SetWords:
+    """What every sheet says of the set it belongs to."""
+
+    vehicle: str
+    code: str
+    options: Options
+    several: bool  # more than one board: the sheets name theirs
+
+
+@dataclass(frozen=True)
+class Section:
+    """All sheets of one board."""
+
+    words: SetWords
+    face: Face
+    plan: Plan
+    stations: tuple[Station, ...]
+    clearances: tuple[Clearance, ...]
+
+    @cached_property
+    def crosses(self) -> Crosses | None:
+        """Return the corner crosses."""
+        return corner_crosses(self.face)
+
+    @cached_property
+    def sawn_points(self) -> NDArray[np.float64]:
+        """Return points along the outline and the cut-outs, in the face's mm."""
+        return np.vstack([sampled(t) for t in (self.face.outline, *(t for _, t in self.face.cutouts))])
+
+    @cached_property
+    def dashed_points(self) -> NDArray[np.float64]:
+        """Return points along the outlines of the stand-ins, in the face's mm."""
+        found = [sampled(s.trace) for s in self.face.stand_ins]
+        return np.vstack(found) if found else np.zeros((0, 2))
+
+
+def sections(layout: Layout, options: Options) -> Iterator[Section]:
+    """Return a section for each board; sheets and stations are numbered through."""
+    code = set_code(layout, options.paper, options.face)
+    words = SetWords(layout.vehicle.name, code, options, len(layout.boards) > 1)
+    made = forms(options.paper, options.margin)
+    sheet, station = 1, 1
+    for board in layout.boards:
+        seen = face(layout, board, options.face == "back")
+        planned = plan(seen, made, sheet)
+        marked = stations(seen, planned.seams, station)
+        yield Section(words, seen, planned, marked, clearances(seen, planned))
+        sheet, station = sheet + len(planned.tiles), station + len(marked)

@@ -1,0 +1,77 @@
+"""The drill-and-cut template: every sheet of every board, full size."""
+
+from collections.abc import Sequence
+
+from bayboard.model.layout import Layout
+from bayboard.paper.marks import Page
+from bayboard.paper.options import Options
+from bayboard.paper.section import Section, sections
+from bayboard.paper.sheet import Sheet, drawn
+from bayboard.paper.sheet_words import at_least, near_holes, write
+from bayboard.paper.strip import PROVE, Silhouette, Strip, strip
+from bayboard.paper.tiles import Tile
+from bayboard.units.length import Units
+
+SHEET = "drill"
+
+
+def template(layout: Layout, options: Options) -> tuple[Page, ...]:
+    """Return every template sheet in taping order, board by board."""
+    made = tuple(sections(layout, options))
+    total = sum(len(s.plan.tiles) for s in made)
+    return tuple(_page(section, tile, total) for section in made for tile in section.plan.tiles)
+
+
+def _page(section: Section, tile: Tile, total: int) -> Page:
+    sheet = drawn(section, tile)
+    write(sheet)
+    return sheet.page(strip(section.plan.form, _strip(sheet, total)))
+
+
+def _strip(sheet: Sheet, total: int) -> Strip:
+    section, words = sheet.section, sheet.section.words
+    options = words.options
+    title = [words.vehicle, f"revision {options.revision}" if options.revision else ""]
+    title += [
+        f"board {section.face.board.id}" if words.several else "",
+        f"sheet {sheet.tile.number} of {total}",
+    ]
+    side = (
+        "BACK FACE, MIRRORED. Seen from the vehicle side."
+        if section.face.back
+        else "Seen from the gear side."
+    )
+    return Strip(
+        sheet.tile.number,
+        [*(t for t in title if t), options.paper],
+        f"{PROVE} {side}",
+        f"set {words.code}",
+        _seam_sentence(sheet),
+        _silhouette(sheet) if len(section.plan.tiles) > 1 else None,
+    )
+
+
+def _silhouette(sheet: Sheet) -> Silhouette:
+    face = sheet.section.face
+    return Silhouette((face.outline, *(ring for _, ring in face.cutouts)), face.box, sheet.tile.core)
+
+
+def _seam_sentence(sheet: Sheet) -> str:
+    """Return how near this sheet's seams come to a hole; nothing when there is no seam or no hole."""
+    units = sheet.section.words.options.units
+    near = near_holes(sheet)
+    if near:
+        return _named([(c.hole, c.mm) for c in near], units)
+    mine = [c for c in sheet.section.clearances if sheet.tile.number in (c.seam.over, c.seam.under)]
+    if not mine:
+        return ""
+    return f"seams are {at_least(mine[0].mm, units)} or more from every hole's edge"
+
+
+def _named(near: Sequence[tuple[str, float]], units: Units) -> str:
+    cut = [hole for hole, mm in near if mm < 0]
+    close = [(hole, mm) for hole, mm in near if mm >= 0]
+    said = [f"seam cuts {hole}" for hole in cut] + [
+        f"seam {at_least(mm, units)} from {h}'s edge" for h, mm in close
+    ]
+    return f"{'; '.join(said)}: measure {'this one' if len(near) == 1 else 'these'} twice"
