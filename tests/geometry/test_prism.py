@@ -82,5 +82,5 @@ def test_a_prism_on_a_polygon_with_a_hole_leaves_the_hole_free():
 
 
 def test_a_box_along_x_is_told_in_bay_axes():
-    low, high = prism([(100, 250), (400, 250), (400, 300)], -20, 900, "x").span
-    assert (low.tolist(), high.tolist()) == ([-20, 250, 100], [900, 300, 400])
+    seat = prism([(100, 250), (400, 250), (400, 300)], -20, 900, "x")
+    assert (seat.low_corner.tolist(), seat.high_corner.tolist()) == ([-20, 250, 100], [900, 300, 400])

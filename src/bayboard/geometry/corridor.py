@@ -5,12 +5,13 @@ rim), between the axis and an edge of the solid, or it is zero because the axis 
 """
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 import numpy as np
 
 from bayboard.geometry.outline import Points
-from bayboard.geometry.prism import Prism
-from bayboard.geometry.solids import Flags, blocked, solids
+from bayboard.geometry.prism import Prism, prism_of
+from bayboard.geometry.solids import Flags, Solids, blocked, solids
 
 PARALLEL = 1e-12  # squared sine below which two lines count as parallel
 BOTTOM = -1e6  # mm; where a solid without a bottom is cut off, far below anything measured
@@ -43,19 +44,25 @@ def free_widths(
     `counted` (n, things) tells which things stand in the way of which axis.
     """
     widest = most.copy()
-    for k in np.flatnonzero(counted.any(axis=0)).tolist():
-        rows = np.flatnonzero(counted[:, k])
-        rows = rows[2.0 * box_distance(starts[rows], ends[rows], *things[k].span) < widest[rows]]
-        if len(rows):
-            found = 2.0 * axis_distance(starts[rows], ends[rows], things[k])
-            widest[rows] = np.minimum(widest[rows], found)
+    close = counted & (2.0 * box_distances(starts, ends, things) < most[:, None])
+    for k in np.flatnonzero(close.any(axis=0)).tolist():
+        rows = np.flatnonzero(close[:, k])
+        found = 2.0 * axis_distance(starts[rows], ends[rows], things[k])
+        widest[rows] = np.minimum(widest[rows], found)
     return widest
 
 
-def box_distance(starts: Points, ends: Points, low: Points, high: Points) -> Points:
-    """Return a distance of each segment from a box that the true one is not below."""
-    gap = np.maximum(low - np.maximum(starts, ends), np.minimum(starts, ends) - high)
-    return norms(np.maximum(gap, 0.0))
+def box_distances(starts: Points, ends: Points, things: Sequence[Prism]) -> Points:
+    """Return a distance of each segment from each thing that the true one is not below, (n, things)."""
+    low = np.array([thing.low_corner for thing in things]).reshape(-1, 3)
+    high = np.array([thing.high_corner for thing in things]).reshape(-1, 3)
+    least, most = np.minimum(starts, ends), np.maximum(starts, ends)
+    squares = np.zeros((len(starts), len(things)))
+    for axis in range(3):
+        gap = np.maximum(low[:, axis] - most[:, None, axis], least[:, None, axis] - high[:, axis])
+        squares += np.maximum(gap, 0.0) ** 2
+    found: Points = np.sqrt(squares)
+    return found
 
 
 def axis_distance(starts: Points, ends: Points, p: Prism) -> Points:
@@ -66,9 +73,14 @@ def axis_distance(starts: Points, ends: Points, p: Prism) -> Points:
     a, b = _edges(p.rings, low, p.high)
     nearest = np.minimum(_point_distance(starts, p.rings, low, p.high), _edge_distance(starts, ends, a, b))
     nearest = np.minimum(nearest, _point_distance(ends, p.rings, low, p.high))
-    upright = Prism(p.rings, p.pieces, p.low, p.high)
-    nearest[blocked(starts, ends, solids([upright]))] = 0.0
+    nearest[blocked(starts, ends, _upright(p))] = 0.0
     return nearest
+
+
+@lru_cache(maxsize=1024)
+def _upright(p: Prism) -> Solids:
+    """Return the prism's pieces stood along z; kept, as a drag asks for the same ones again and again."""
+    return solids([prism_of(p.rings, p.pieces, p.low, p.high)])
 
 
 def _edges(rings: Sequence[Points], low: float, high: float) -> tuple[Points, Points]:

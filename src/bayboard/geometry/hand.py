@@ -7,10 +7,11 @@ comes near to.
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 import numpy as np
 
-from bayboard.geometry.corridor import box_distance, free_widths, ways
+from bayboard.geometry.corridor import box_distances, free_widths, ways
 from bayboard.geometry.outline import Points
 from bayboard.geometry.prism import Prism
 from bayboard.geometry.solids import Indices
@@ -59,20 +60,40 @@ class Reach:
     def moved(self, changed: Mapping[int, Holder]) -> "Reach":
         """Return the reach with some things, by number, put elsewhere; the same as measuring afresh."""
         things = [changed.get(n, thing) for n, thing in enumerate(self.things)]
-        near = [p for n in changed for p in (*self.things[n].prisms, *things[n].prisms)]
-        again = [
-            (n, k)
-            for n, thing in enumerate(things)
-            for k, hand in enumerate(thing.hands)
-            if n in changed or self._near(hand, near)
-        ]
+        there = [p for n in changed for p in (*self.things[n].prisms, *things[n].prisms)]
+        others = [(n, k) for n, k in _places(things) if n not in changed]
+        near = self._near([things[n].hands[k] for n, k in others], there)
+        again = [key for key, is_near in zip(others, near, strict=True) if is_near]
+        again += [(n, k) for n, k in _places(things) if n in changed]
         return replace(self, things=_measured(things, again, self.length, self.most))
 
-    def _near(self, hand: Hand, things: Iterable[Prism]) -> bool:
-        """Return whether what happens to one of the things may change the hand's width."""
-        ends = hand.start + self.length * (hand.ways[:1] if hand.straight else hand.ways)
-        starts = np.broadcast_to(hand.start, ends.shape)
-        return any(bool(np.any(2.0 * box_distance(starts, ends, *p.span) < hand.need)) for p in things)
+    def _near(self, hands: Sequence[Hand], things: Sequence[Prism]) -> list[bool]:
+        """Return for each hand whether what happens to one of the things may change its width."""
+        if not hands or not things:
+            return [False] * len(hands)
+        axes = _axes(hands, [h.ways[:1] if h.straight else h.ways for h in hands], self.length)
+        apart = box_distances(axes.starts, axes.ends, things).min(axis=1)
+        need = np.array([h.need for h in hands])
+        near = 2.0 * apart < need[axes.hand]
+        return [bool(found) for found in np.bincount(axes.hand, near, len(hands)) > 0]
+
+
+class _Axes(NamedTuple):
+    """Axes to be measured, and the number of the hand each belongs to."""
+
+    starts: Points
+    ends: Points
+    hand: Indices
+
+
+def _axes(hands: Sequence[Hand], tried: Sequence[Points], length: float) -> _Axes:
+    hand_of = np.repeat(np.arange(len(hands)), [len(ways) for ways in tried])
+    starts = np.array([h.start for h in hands]).reshape(-1, 3)[hand_of]
+    return _Axes(starts, starts + length * np.vstack([np.empty((0, 3)), *tried]), hand_of)
+
+
+def _places(things: Sequence[Holder]) -> list[tuple[int, int]]:
+    return [(n, k) for n, thing in enumerate(things) for k in range(len(thing.hands))]
 
 
 def hand(start: Points, facing: Points, first: Points, length: float, floor: float, need: float) -> Hand:
@@ -88,8 +109,7 @@ def hand(start: Points, facing: Points, first: Points, length: float, floor: flo
 def reached(things: Iterable[Holder], length: float, most: float) -> Reach:
     """Return the reach of all hands along axes `length` mm long."""
     all_ = list(things)
-    hands = [(n, k) for n, thing in enumerate(all_) for k in range(len(thing.hands))]
-    return Reach(length, most, _measured(all_, hands, length, most))
+    return Reach(length, most, _measured(all_, _places(all_), length, most))
 
 
 def _measured(
@@ -101,34 +121,20 @@ def _measured(
     hands = {(n, k): replace(things[n].hands[k], width=0.0, straight=False) for n, k in which}
     ready = [key for key, hand in hands.items() if len(hand.ways)]
     for first in (True, False):
-        tried = [hands[key].ways[:1] if first else hands[key].ways for key in ready]
-        widths = _widest(ready, hands, tried, prisms, owner, length, most)
-        for key, width in zip(ready, widths, strict=True):
-            hands[key] = replace(hands[key], width=float(width))
-            hands[key] = replace(hands[key], straight=first and hands[key].enough)
+        tried = [hands[key] for key in ready]
+        axes = _axes(tried, [h.ways[:1] if first else h.ways for h in tried], length)
+        own = np.array([n for n, _ in ready], dtype=np.intp)[axes.hand]
+        cap = np.array([min(h.need, most) for h in tried])[axes.hand]
+        widths = free_widths(axes.starts, axes.ends, prisms, own[:, None] != owner, cap)
+        first_axes = np.flatnonzero(np.diff(axes.hand, prepend=-1))
+        widest = np.maximum.reduceat(widths, first_axes).tolist() if ready else []
+        for key, width in zip(ready, widest, strict=True):
+            wide = replace(hands[key], width=width)
+            hands[key] = replace(wide, straight=first and wide.enough)
         ready = [key for key in ready if not hands[key].enough]
     return tuple(
         replace(thing, hands=tuple(hands.get((n, k), hand) for k, hand in enumerate(thing.hands)))
+        if any((n, k) in hands for k in range(len(thing.hands)))
+        else thing
         for n, thing in enumerate(things)
     )
-
-
-def _widest(
-    keys: Sequence[tuple[int, int]],
-    hands: Mapping[tuple[int, int], Hand],
-    tried: Sequence[Points],
-    prisms: Sequence[Prism],
-    owner: Indices,
-    length: float,
-    most: float,
-) -> Points:
-    """Return the widest of each hand's tried ways past what it does not sit on, (keys,)."""
-    if not keys:
-        return np.empty(0)
-    counts = [len(w) for w in tried]
-    starts = np.repeat([hands[key].start for key in keys], counts, axis=0)
-    ends = starts + length * np.vstack(tried)
-    own = np.repeat([n for n, _ in keys], counts)
-    need = np.repeat([min(hands[key].need, most) for key in keys], counts)
-    widths = free_widths(starts, ends, prisms, own[:, None] != owner, need)
-    return np.maximum.reduceat(widths, np.concatenate(([0], np.cumsum(counts)[:-1])))

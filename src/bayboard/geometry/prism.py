@@ -37,22 +37,29 @@ class Piece(NamedTuple):
 
 @dataclass(frozen=True, eq=False, slots=True)
 class Prism:
-    """A solid: `rings` (outline, then holes) from `low` to `high` along `along`."""
+    """A solid: `rings` (outline, then holes) from `low` to `high` along `along`.
+
+    `low_corner` and `high_corner` are those of its box, (x, y, z).
+    """
 
     rings: tuple[Points, ...]
     pieces: tuple[Piece, ...]
     low: float
     high: float
-    along: Axis = "z"
+    along: Axis
+    low_corner: Points
+    high_corner: Points
 
-    @property
-    def span(self) -> tuple[Points, Points]:
-        """Return the lowest and highest corner of its box, (x, y, z) each."""
-        ring = self.rings[0]
-        (a0, b0), (a1, b1) = ring.min(axis=0), ring.max(axis=0)
-        if self.along == "x":
-            return np.array([self.low, b0, a0]), np.array([self.high, b1, a1])
-        return np.array([a0, b0, self.low]), np.array([a1, b1, self.high])
+
+def prism_of(
+    rings: tuple[Points, ...], pieces: tuple[Piece, ...], low: float, high: float, along: Axis = "z"
+) -> Prism:
+    """Return the prism on rings already cut into pieces."""
+    low_corner = np.append(rings[0].min(axis=0), low)
+    high_corner = np.append(rings[0].max(axis=0), high)
+    if along == "x":
+        low_corner, high_corner = low_corner[::-1], high_corner[::-1]
+    return Prism(rings, pieces, low, high, along, low_corner, high_corner)
 
 
 def prism(outline: Iterable[Sequence[float]], low: float, high: float, along: Axis = "z") -> Prism:
@@ -63,7 +70,7 @@ def prism(outline: Iterable[Sequence[float]], low: float, high: float, along: Ax
 def prism_on(polygon: Polygon, low: float, high: float) -> Prism:
     """Return the prism along z on a polygon that may have holes."""
     rings = tuple(np.asarray(r.coords)[:-1] for r in (polygon.exterior, *polygon.interiors))
-    return Prism(rings, _cut(polygon), low, high)
+    return prism_of(rings, _cut(polygon), low, high)
 
 
 def standing(
@@ -76,7 +83,7 @@ def standing(
 ) -> Prism:
     """Return the prism on an outline turned about its origin and moved to `at`."""
     pieces = tuple(Piece(outlines.placed(p.points, at, turn), p.outer) for p in convex_pieces(outline))
-    return Prism((outlines.placed(outline, at, turn),), pieces, low, high, along)
+    return prism_of((outlines.placed(outline, at, turn),), pieces, low, high, along)
 
 
 @lru_cache(maxsize=4096)

@@ -31,6 +31,14 @@ class Thing:
     facings: Points
 
 
+def thing(
+    prisms: Iterable[Prism], points: Sequence[Sequence[float]] = (), facings: Sequence[Sequence[float]] = ()
+) -> Thing:
+    """Return a thing with places at points that face along unit vectors; nothing to look at by default."""
+    where, along = (np.asarray(rows, dtype=np.float64).reshape(-1, 3) for rows in (points, facings))
+    return Thing(tuple(prisms), where, along)
+
+
 @dataclass(frozen=True, eq=False, slots=True)
 class View:
     """One place: where its rays start, the eyes by angle in degrees, and how far they were tried.

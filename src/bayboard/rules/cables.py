@@ -4,6 +4,7 @@ from bayboard.model.layout import Lead
 from bayboard.routing.ends import port_of
 from bayboard.routing.route import diameter
 from bayboard.rules.finding import Unchecked
+from bayboard.rules.paths import Path
 from bayboard.rules.scene import Scene
 from bayboard.tables.reference import lead_od
 
@@ -15,6 +16,12 @@ def known_od(scene: Scene, lead: Lead) -> float | None:
     route = scene.routes.get(lead.id)
     thick = route.kind in _THICK if route else _meets_thick(scene, lead)
     return None if thick and lead_od(lead.size, lead.od) is None else diameter(scene.layout, lead)
+
+
+def heights(scene: Scene, path: Path) -> tuple[float, float]:
+    """Return a lead's lowest and highest z; the same on the back and where nobody knows its thickness."""
+    od = known_od(scene, path.lead) if path.on_front else None
+    return path.front, path.front + (od or 0.0)
 
 
 def _meets_thick(scene: Scene, lead: Lead) -> bool:

@@ -2,12 +2,10 @@
 
 from collections.abc import Iterable, Mapping
 
-import numpy as np
-
 from bayboard.geometry import outline as outlines
 from bayboard.geometry.outline import Points
 from bayboard.geometry.prism import Prism
-from bayboard.geometry.sight import Sight, Thing, eye_count, eye_grid, looked_at
+from bayboard.geometry.sight import Sight, Thing, eye_count, eye_grid, looked_at, thing
 from bayboard.model.layout import Layout, Span
 from bayboard.model.placed import Placed
 from bayboard.tables.limits import limit
@@ -31,7 +29,7 @@ def eye_box(layout: Layout) -> EyeBox | None:
     if y is None and not layout.bay.wall:
         return None
     if y is None:
-        top = outlines.box(layout.bay.wall)[3]
+        *_, top = outlines.box(layout.bay.wall)
         y = (top - limit(layout, "eye_below_top"), top + limit(layout, "eye_over_top"))
     z = z or (limit(layout, "eye_near"), limit(layout, "eye_far"))
     return eye.x or (x0 - aside, x1 + aside), y, z
@@ -68,12 +66,14 @@ def look(
     if isinstance(from_where, str):
         return from_where
     things = [_thing(now) for now in placed.values()]
-    rest = [Thing((prism,), np.empty((0, 3)), np.empty((0, 3))) for prism in solid]
+    rest = [thing((prism,)) for prism in solid]
     return looked_at([*things, *rest], from_where, limit(layout, "sight_start"))
 
 
 def _thing(placed: Placed) -> Thing:
     service = placed.card.service
-    points = np.array([placed.service_at(s) for s in service]).reshape(-1, 3)
-    facings = np.array([placed.way(s.facing) for s in service]).reshape(-1, 3)
-    return Thing(placed.prisms, points, facings)
+    return thing(
+        placed.prisms,
+        [placed.service_at(point) for point in service],
+        [placed.way(point.facing) for point in service],
+    )

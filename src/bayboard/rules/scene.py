@@ -5,49 +5,20 @@ object, so moving one stand-in derives one stand-in anew.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cached_property
-
-from shapely import Polygon
 
 from bayboard.geometry import outline as outlines
 from bayboard.geometry.hand import Reach
-from bayboard.geometry.prism import Prism, prism, prism_on
-from bayboard.geometry.rims import Rim, rim
+from bayboard.geometry.prism import Prism, prism
 from bayboard.geometry.sight import Sight
-from bayboard.mechanics.holes import Hole, holes
-from bayboard.model.layout import Board, Layout, Seat, Stay
+from bayboard.mechanics.holes import Hole, fixing_holes, screw_holes
+from bayboard.model.layout import Layout, Seat, Stay
 from bayboard.model.placed import Body, Placed, place
 from bayboard.routing.route import Route, routes
+from bayboard.rules.boards import BoardShape
 from bayboard.rules.looking import look
+from bayboard.rules.paths import Path, paths
 from bayboard.rules.reaching import reach
-
-
-@dataclass(frozen=True)
-class BoardShape:
-    """A board with its polygons."""
-
-    board: Board
-
-    @cached_property
-    def whole(self) -> Polygon:
-        """Return the outline with its rounded corners, cut-outs not taken out."""
-        return outlines.polygon(outlines.rounded(self.board.outline, self.board.corner_radius))
-
-    @cached_property
-    def rim(self) -> Rim:
-        """Return its edges, the rounded corners and the cut-outs among them."""
-        return rim(self.board.outline, self.board.corner_radius, [c.outline for c in self.board.cutouts])
-
-    @property
-    def polygon(self) -> Polygon:
-        """Return the outline with rounded corners and cut-outs taken out."""
-        return self.rim.shape
-
-    @cached_property
-    def prism(self) -> Prism:
-        """Return the board as a solid from its back to its front."""
-        return prism_on(self.polygon, self.board.standoff, self.board.front)
 
 
 class Scene:
@@ -66,7 +37,7 @@ class Scene:
 
     def forget_before(self) -> None:
         """Drop the scene this one was made from once its parts have been taken over."""
-        _ = self.placed, self.boards
+        _ = self.placed, self.boards, self.screw_holes
         self._before = None
 
     @cached_property
@@ -149,9 +120,26 @@ class Scene:
         return routes(self.layout)
 
     @cached_property
+    def paths(self) -> dict[str, Path]:
+        """Return the leads that have a route on a board, by lead id, in document order."""
+        kin = self._kin()
+        return paths(self.layout, self.routes, self.placed, self.boards, kin.paths if kin else {})
+
+    @cached_property
     def holes(self) -> tuple[Hole, ...]:
-        """Return every hole to be made in the boards."""
-        return holes(self.layout)
+        """Return every hole to be made in the boards, as `mechanics.holes.holes` gives them."""
+        screws = (hole for of_gear in self.screw_holes.values() for hole in of_gear)
+        return (*screws, *fixing_holes(self.layout))
+
+    @cached_property
+    def screw_holes(self) -> dict[str, tuple[Hole, ...]]:
+        """Return the holes of each stand-in's screws; those of one that did not move are kept."""
+        before = self._before
+        known = before.screw_holes if before else {}
+        return {
+            id_: known[id_] if before and before.placed.get(id_) is placed else tuple(screw_holes(placed))
+            for id_, placed in self.placed.items()
+        }
 
 
 def _stay_body(stay: Stay) -> Body | None:

@@ -17,9 +17,10 @@ from bayboard.geometry import outline as outlines
 from bayboard.geometry.corridor import axis_distance, free_widths
 from bayboard.geometry.crowd import HAIR
 from bayboard.model.layout import Stay
+from bayboard.rules.boards import BoardShape
 from bayboard.rules.finding import Finding, Said, Severity
 from bayboard.rules.meetings import body_members
-from bayboard.rules.scene import BoardShape, Scene
+from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, no_height, no_section, unknown_bodies
 from bayboard.tables.limits import limit
 from bayboard.units.length import show_length, show_two

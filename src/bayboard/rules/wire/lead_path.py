@@ -15,12 +15,12 @@ from bayboard.geometry.solids import owned, solids
 from bayboard.geometry.stretches import stretches
 from bayboard.geometry.trespass import along, inside_bodies, inside_circles, middle, off_board, total
 from bayboard.model.placed import Placed
-from bayboard.rules.cables import no_size
+from bayboard.rules.cables import heights, known_od, no_size
 from bayboard.rules.finding import Finding, Said, Unchecked
 from bayboard.rules.meetings import body_members
+from bayboard.rules.paths import Parts, Path
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, no_height
-from bayboard.rules.wire.paths import Parts, Path, paths
 from bayboard.tables.limits import limit
 from bayboard.tables.reference import thread
 from bayboard.units.length import show_length
@@ -31,7 +31,7 @@ WIDE = False
 
 def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
     """Yield a finding for each lead and each thing it lies in, and for each lead off its board."""
-    every = list(paths(scene))
+    every = list(scene.paths.values())
     moved = [path for path in every if about is None or path.lead.id in about]
     rest = [path for path in every if about is not None and path.lead.id not in about]
     gear = list(scene.placed.values())
@@ -40,7 +40,7 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
     for path in moved:
         yield from _over_cutouts(scene, path)
         yield from _off_board(scene, path)
-        if path.on_front and path.od is None:
+        if path.on_front and known_od(scene, path.lead) is None:
             yield no_size(RULE, path.lead)
     yield from _under_washers(scene, moved, whole=about is None)
     for placed in gear if every else ():
@@ -57,7 +57,9 @@ def _unknown(placed: Placed) -> Iterator[Unchecked]:
 def _through_gear(scene: Scene, leads: list[Path], gear: list[Placed]) -> Iterator[Finding]:
     names = [n for n, placed in enumerate(gear) for _ in placed.prisms]
     bodies = owned(solids([prism for placed in gear for prism in placed.prisms]), names)
-    z = np.array([path.z for path in leads]).reshape(-1, 2)
+    if not leads or not gear:
+        return
+    z = np.array([heights(scene, path) for path in leads])
     for found in inside_bodies(stretches([path.route.points for path in leads]), z, bodies):
         path, placed = leads[found.path], gear[found.owner]
         parts = path.beyond_plugs(placed.id, found.parts)

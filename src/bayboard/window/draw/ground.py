@@ -19,7 +19,8 @@ from PySide6.QtGui import (
 from shapely import Geometry, Polygon
 
 from bayboard.model.layout import Bay, Entry, Outline, Stay, Vent
-from bayboard.rules.scene import BoardShape, Scene
+from bayboard.rules.boards import BoardShape
+from bayboard.rules.scene import Scene
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.shadow import OF_BOARD, Shape, paint_shadow
 from bayboard.window.draw.strokes import hatched, kept, ring_path

@@ -1,6 +1,6 @@
 """Leads with what decides where they may lie: their boards, ends, heights and plugs."""
 
-from collections.abc import Iterator
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -8,11 +8,11 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from bayboard.geometry.trespass import clipped, on_board
-from bayboard.model.layout import Lead
+from bayboard.model.layout import Layout, Lead
+from bayboard.model.placed import Placed
 from bayboard.routing.ends import End, ends
 from bayboard.routing.route import Route
-from bayboard.rules.cables import known_od
-from bayboard.rules.scene import BoardShape, Scene
+from bayboard.rules.boards import BoardShape
 
 Parts = list[tuple[float, float]]
 
@@ -26,12 +26,6 @@ class Path:
     ends: tuple[End, End]
     boards: tuple[BoardShape, ...]
     front: float  # z of the board it lies on
-    od: float | None
-
-    @property
-    def z(self) -> tuple[float, float]:
-        """Return its lowest and highest z; the same on the back and where nobody knows its thickness."""
-        return self.front, self.front + (self.od if self.on_front and self.od else 0.0)
 
     @property
     def on_front(self) -> bool:
@@ -67,13 +61,32 @@ class Path:
         return clipped(parts, low, high)
 
 
-def paths(scene: Scene) -> Iterator[Path]:
-    """Yield each lead that has a route on a board, in document order."""
-    for lead in scene.layout.leads:
-        route = scene.routes.get(lead.id)
-        both = ends(scene.layout, lead, scene.placed) if route else None
-        if route is None or both is None or route.board is None:
+def paths(
+    layout: Layout,
+    routes: Mapping[str, Route],
+    placed: Mapping[str, Placed],
+    boards: Mapping[str, BoardShape],
+    before: Mapping[str, Path],
+) -> dict[str, Path]:
+    """Return the leads that have a route on a board, by id, in document order.
+
+    A path of `before` is taken over where its lead, route and stand-ins are the same.
+    """
+    found: dict[str, Path] = {}
+    for lead in layout.leads:
+        route = routes.get(lead.id)
+        if route is None or route.board is None:
             continue
-        ids = dict.fromkeys((route.board, *(e.placed.board.id for e in both if e.placed is not None)))
-        boards = tuple(scene.boards[id_] for id_ in ids)
-        yield Path(lead, route, both, boards, scene.boards[route.board].board.front, known_od(scene, lead))
+        known = before.get(lead.id)
+        if known is not None and known.lead is lead and known.route is route and _stand(known, placed):
+            found[lead.id] = known
+        elif (both := ends(layout, lead, placed)) is not None:
+            ids = dict.fromkeys((route.board, *(e.placed.board.id for e in both if e.placed is not None)))
+            on = tuple(boards[id_] for id_ in ids)
+            found[lead.id] = Path(lead, route, both, on, boards[route.board].board.front)
+    return found
+
+
+def _stand(path: Path, placed: Mapping[str, Placed]) -> bool:
+    """Return whether the stand-ins at both ends still stand where the path was found."""
+    return all(end.placed is None or placed.get(end.placed.id) is end.placed for end in path.ends)

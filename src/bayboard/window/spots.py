@@ -1,0 +1,88 @@
+"""Where a waiting stand-in could stand: as it would be there, and the first spot where nothing must change."""
+
+from collections.abc import Iterator
+
+import numpy as np
+import shapely
+from msgspec.structs import replace
+
+from bayboard.edits.place_gear import PlaceGear
+from bayboard.geometry import outline as outlines
+from bayboard.model.layout import Gear, Layout, Point
+from bayboard.model.placed import Placed, place
+from bayboard.rules.boards import BoardShape
+from bayboard.rules.check import Checker, Verdict
+from bayboard.rules.scene import Scene
+
+STEPS = (40.0, 20.0, 10.0)  # mm between spots that are tried, coarse ones first
+MOST_TRIED = 160  # spots that are judged; a board where none of them will do is said to be full
+
+
+def gear_of(layout: Layout, name: str) -> Gear | None:
+    """Return the piece of gear of that id, None when there is none."""
+    return next((gear for gear in layout.gear if gear.id == name), None)
+
+
+def standing(layout: Layout, name: str, at: Point, board: str | None = None) -> Placed | None:
+    """Return a piece as it would stand at a spot, None where there is no board to stand on."""
+    gear = gear_of(layout, name)
+    return None if gear is None else place(layout, replace(gear, at=at, board=board or gear.board))
+
+
+def board_at(scene: Scene, name: str, at: Point) -> str | None:
+    """Return the board under a spot, the piece's own where it is one of several or there is none."""
+    gear = gear_of(scene.layout, name)
+    spot = shapely.Point(at)
+    under = [board for board, shape in scene.boards.items() if shape.whole.covers(spot)]
+    own = None if gear is None else gear.board
+    return own if own in under or not under else under[0]
+
+
+def first_free(layout: Layout, name: str) -> PlaceGear | None:
+    """Return the edit that hangs a piece on the first spot without a new must, None when there is none.
+
+    Spots are tried in reading order, those on its own board first.
+    """
+    scene, gear = Scene(layout), gear_of(layout, name)
+    if gear is None:
+        return None
+    checker: Checker | None = None
+    known: set[tuple[str, tuple[str, ...]]] = set()
+    boards = sorted(scene.boards.values(), key=lambda shape: shape.board.id != gear.board)
+    spots = (PlaceGear(name, at, board=b.board.id) for b in boards for at in _spots(scene, name, b))
+    for _, edit in zip(range(MOST_TRIED), spots, strict=False):
+        after = edit.apply(layout)
+        if checker is None:
+            known, checker = _musts(Checker(layout).now), Checker(after)
+        if _musts(checker.move(after)) <= known:
+            return edit
+    return None
+
+
+def _musts(verdict: Verdict) -> set[tuple[str, tuple[str, ...]]]:
+    return {(f.rule, f.subjects) for f in verdict.findings if f.severity == "must"}
+
+
+def _spots(scene: Scene, name: str, board: BoardShape) -> Iterator[Point]:
+    """Yield the spots on a board where the piece's box lies on it and on nothing else, coarse steps first."""
+    there = standing(scene.layout, name, (0.0, 0.0), board.board.id)
+    if there is None:
+        return
+    others = shapely.union_all([piece.polygon for piece in scene.placed.values() if piece.id != name])
+    for step in STEPS:
+        at = _grid(board, there, step)
+        x0, y0, x1, y1 = there.box
+        boxes = shapely.box(at[:, 0] + x0, at[:, 1] + y0, at[:, 0] + x1, at[:, 1] + y1)
+        free = shapely.covers(board.polygon, boxes)
+        free[free] = ~shapely.intersects(others, boxes[free])
+        yield from ((float(x), float(y)) for x, y in at[free])
+
+
+def _grid(board: BoardShape, there: Placed, step: float) -> outlines.Points:
+    """Return the middles, (n, 2), at which the piece's box lies in the board's, row by row from the top."""
+    bx0, by0, bx1, by1 = board.whole.bounds
+    x0, y0, x1, y1 = there.box
+    xs = np.arange(bx0 - x0 + step, bx1 - x1, step)
+    ys = np.arange(by1 - y1 - step, by0 - y0, -step)
+    across, up = np.meshgrid(xs, ys)
+    return np.column_stack((across.ravel(), up.ravel()))
