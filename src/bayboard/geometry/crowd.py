@@ -49,6 +49,8 @@ def crowd(shapes: Sequence[Polygon], z: Sequence[tuple[float, float]]) -> Crowd:
 
 def filled(rings: Sequence[Points] | Points) -> Shapes:
     """Return the polygons of some rings, (n,)."""
+    if isinstance(rings, np.ndarray):
+        return np.asarray(shapely.polygons(rings), dtype=np.object_)
     shapes = np.empty(len(rings), dtype=np.object_)
     shapes[:] = [outlines.polygon(ring) for ring in rings]
     return shapes

@@ -26,8 +26,10 @@ Probe = tuple[float, float, float]
 def padded(rings: Sequence[Points]) -> Points:
     """Return rings of unlike length as one array (rings, most points, 2), last points repeated."""
     most = max((len(ring) for ring in rings), default=0)
-    rows = [np.vstack([ring, np.repeat(ring[-1:], most - len(ring), axis=0)]) for ring in rings]
-    return np.array(rows, dtype=np.float64).reshape(len(rings), most, 2)
+    rows = np.empty((len(rings), most, 2))
+    for row, ring in zip(rows, rings, strict=True):
+        row[: len(ring)], row[len(ring) :] = ring, ring[-1]
+    return rows
 
 
 def spans(rings: Points, low: Points, high: Points, across: int = 0) -> Points:

@@ -30,7 +30,7 @@ def holes(layout: Layout) -> tuple[Hole, ...]:
     """Return every hole to be made, gear first, both in document order; gear on the bench makes none."""
     standing = [place(layout, gear) for gear in layout.gear]
     screws = [hole for placed in standing if placed for hole in screw_holes(placed)]
-    return (*screws, *(hole for fixing in layout.fixings for hole in _fixing_holes(layout, fixing)))
+    return (*screws, *fixing_holes(layout))
 
 
 def screw_holes(placed: Placed) -> Iterator[Hole]:
@@ -40,6 +40,12 @@ def screw_holes(placed: Placed) -> Iterator[Hole]:
         drill = known.tap_drill if known else None
         at = placed.point(screw.at)
         yield Hole(f"{placed.id}#{number}", placed.board.id, at, placed.id, "tap", screw.thread, drill)
+
+
+def fixing_holes(layout: Layout) -> Iterator[Hole]:
+    """Yield the clearance holes and slots of the fixings, in document order."""
+    for fixing in layout.fixings:
+        yield from _fixing_holes(layout, fixing)
 
 
 def _fixing_holes(layout: Layout, fixing: Fixing) -> Iterator[Hole]:

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from bayboard.geometry.crowd import HAIR
-from bayboard.geometry.rims import farthest_out, rim_depths
+from bayboard.geometry.rims import Rim, farthest_out, rim_depths
 from bayboard.model.placed import Placed
 from bayboard.rules.finding import Finding, Said
 from bayboard.rules.scene import Scene
@@ -31,20 +31,24 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
     for board_id, shape in scene.boards.items():
         on_it = [placed for placed in asked if placed.board.id == board_id]
         out = farthest_out([placed.ring for placed in on_it], shape.rim)
+        loose = _screws_off(on_it, shape.rim)
         for placed, far in zip(on_it, out, strict=True):
-            loose = _screws_off(scene, placed)
             reaches = float(far) if far >= limit(scene.layout, "outside_silent") else 0.0
-            if loose or reaches:
-                yield _finding(scene, placed, reaches, loose)
+            if reaches or placed.id in loose:
+                yield _finding(scene, placed, reaches, loose.get(placed.id, []))
 
 
-def _screws_off(scene: Scene, placed: Placed) -> list[int]:
-    """Return the numbers of the screws whose centre is off the board or in a cut-out."""
-    if not placed.card.screws:
-        return []
-    at = np.array([placed.point(screw.at) for screw in placed.card.screws])
-    deep = rim_depths(at, scene.boards[placed.board.id].rim)
-    return [int(n) + 1 for n in np.flatnonzero(deep < -HAIR)]
+def _screws_off(standing: list[Placed], rim: Rim) -> dict[str, list[int]]:
+    """Return the numbers of the screws whose centre is off the board or in a cut-out, by stand-in."""
+    screws = [
+        (placed, n, screw) for placed in standing for n, screw in enumerate(placed.card.screws, start=1)
+    ]
+    at = np.array([placed.point(screw.at) for placed, _, screw in screws])
+    loose: dict[str, list[int]] = {}
+    for k in np.flatnonzero(rim_depths(at, rim) < -HAIR):
+        placed, n, _ = screws[k]
+        loose.setdefault(placed.id, []).append(n)
+    return loose
 
 
 def _finding(scene: Scene, placed: Placed, reaches: float, loose: list[int]) -> Finding:

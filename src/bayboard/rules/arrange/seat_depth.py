@@ -10,6 +10,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from bayboard.geometry.crowd import HAIR
+from bayboard.geometry.outline import Points
 from bayboard.geometry.sections import padded, probed_rooms, rooms
 from bayboard.model.layout import Seat
 from bayboard.rules.cables import known_od, no_size
@@ -32,8 +33,10 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
         return
     yield from _unlooked(scene, about)
     standing = [*gear_fronts(scene, about), *lead_fronts(scene, about)]
-    for seat in seats:
-        yield from _judged(scene, seat, standing)
+    if standing:
+        rings = padded([front.ring for front in standing])
+        for seat in seats:
+            yield from _judged(scene, seat, standing, rings)
 
 
 def _unlooked(scene: Scene, about: frozenset[str] | None) -> Iterator[Said]:
@@ -50,14 +53,12 @@ def _unlooked(scene: Scene, about: frozenset[str] | None) -> Iterator[Said]:
             yield no_section(RULE, seat.id, "up")
 
 
-def _judged(scene: Scene, seat: Seat, fronts: list[Front]) -> Iterator[Finding]:
-    if not fronts:
-        return
-    rings = [front.ring for front in fronts]
+def _judged(scene: Scene, seat: Seat, fronts: list[Front], rings: Points) -> Iterator[Finding]:
     if seat.probes:
-        least = probed_rooms(rings, seat.x, seat.up, seat.probes, limit(scene.layout, "probe_reach"))
+        reach = limit(scene.layout, "probe_reach")
+        least = probed_rooms([front.ring for front in fronts], seat.x, seat.up, seat.probes, reach)
     else:
-        least = rooms(padded(rings), seat.x, seat.up)
+        least = rooms(rings, seat.x, seat.up)
     room = least - seat.give - np.array([front.z for front in fronts])
     margin = limit(scene.layout, "seat_margin")
     worst: dict[str, int] = {}

@@ -37,6 +37,8 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
     """Yield a finding for each fixing whose flange or washer does not sit whole on a landing."""
     layout, landings = scene.layout, scene.layout.bay.landings
     fixings = [f for f in layout.fixings if about is None or f.id in about]
+    if not fixings:
+        return
     shapes = [outlines.polygon(landing.outline) for landing in landings]
     deep = depths(np.array([f.at for f in fixings]), shapes)
     for fixing, row in zip(fixings, deep, strict=True):

@@ -30,6 +30,8 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
         for f in scene.layout.fixings
         if f.into in ("insert", "through") and (about is None or f.id in about)
     ]
+    if not drilled:
+        return
     deep = depths(np.array([f.at for f in drilled]), [outlines.polygon(region.outline) for region in regions])
     margin = limit(scene.layout, "no_drill_margin")
     for i, j in np.argwhere(deep > HAIR - margin):
