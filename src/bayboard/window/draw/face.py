@@ -19,6 +19,8 @@ from bayboard.window.draw.signs import looking, screw_sign, service_sign
 from bayboard.window.draw.strokes import add_head
 from bayboard.window.draw.words import PortAt, Room, Word, arrow_long, side_of
 
+NUMBER_KEPT = 34.0  # px from a card's middle that a mark keeps off, so that the number stays readable
+
 
 @dataclass(frozen=True, slots=True)
 class Face:
@@ -100,10 +102,10 @@ class _Maker:
         return x, -y
 
     def _inward(self, at: Point, step: float) -> Point:
-        """Return the point moved towards the middle of the box, by at most a third of the box."""
-        middle = self.box.center()
-        dx = min(step, self.box.width() / 3) * (1 if middle.x() > at[0] else -1)
-        dy = min(step, self.box.height() / 3) * (1 if middle.y() > at[1] else -1)
+        """Return the point moved towards the middle of the box, less on a card where it would hide the number."""
+        middle, kept = self.box.center(), NUMBER_KEPT * self.size
+        dx = min(step, max(self.box.width() / 2 - kept, 0.0)) * (1 if middle.x() > at[0] else -1)
+        dy = min(step, max(self.box.height() / 2 - kept, 0.0)) * (1 if middle.y() > at[1] else -1)
         return at[0] + dx, at[1] + dy
 
     def _centre_lines(self) -> None:

@@ -149,38 +149,52 @@ def paint_rings(
 
 
 def turn_grip(scale: Scale, placed: Placed, theme: Theme) -> QRectF:
-    """Return where a selected piece is gripped to turn it: 44 px round its clipped corner, as felt."""
+    """Return where a selected piece is gripped to turn it: 44 px at its clipped corner, as felt.
+
+    On a small card the grip lies outside, where its arc is.
+    """
     made, at = face_of(scale, placed, theme), scale.px(*placed.at)
-    felt, inward = 44.0 * theme.size, 12.0 * theme.size
+    felt, inward = 44.0 * theme.size, (12.0 if _arc_inside(made, theme) else -16.0) * theme.size
     middle = made.box.center()
     x = made.tip[0] + (inward if middle.x() > made.tip[0] else -inward)
     y = made.tip[1] + (inward if middle.y() > made.tip[1] else -inward)
     return QRectF(at.x() + x - felt / 2, at.y() + y - felt / 2, felt, felt)
 
 
+def _arc_radius(made: Face, theme: Theme) -> float:
+    return (ARC if made.box.width() >= ARC_FROM else ARC_SMALL) * theme.size
+
+
+def _arc_inside(made: Face, theme: Theme) -> bool:
+    return min(made.box.width(), made.box.height()) >= 2.4 * _arc_radius(made, theme)
+
+
 def paint_turning(
     p: QPainter, scale: Scale, placed: Placed, theme: Theme, turning: float | None = None
 ) -> None:
-    """Paint the pencil arc in the clipped corner, with the degrees beside it where there is room."""
+    """Paint the turning arc: in pencil in the clipped corner, in chalk outside it on a small card.
+
+    The degrees stand beside it where the card is wide enough.
+    """
     made = face_of(scale, placed, theme)
-    radius = (ARC if made.box.width() >= ARC_FROM else ARC_SMALL) * theme.size
-    if min(made.box.width(), made.box.height()) < 1.3 * radius:
-        return
-    middle = made.box.center()
-    tip = QPointF(*made.tip)
+    radius, inside = _arc_radius(made, theme), _arc_inside(made, theme)
+    middle, tip = made.box.center(), QPointF(*made.tip)
     facing = degrees(atan2(-(middle.y() - tip.y()), middle.x() - tip.x()))
     facing = 45.0 + 90.0 * round((facing - 45.0) / 90.0)  # along the diagonal of the box
     with kept(p):
         p.translate(scale.px(*placed.at))
-        arc, heads = _arc(tip, radius, facing)
-        p.strokePath(arc, pen(theme.pencil, 1.8))
-        p.fillPath(heads, brush(theme.pencil))
-        shown = placed.gear.turn % 360.0 if turning is None else turning
-        text, style = f"{shown:g}°", Style("pencil", round(17 * theme.size))
-        if made.box.width() >= ARC_FROM:
+        arc, heads = _arc(tip, radius, facing if inside else facing + 180.0)
+        if not inside:
+            p.strokePath(arc, pen("#000000", 4.0, 0.5))
+        p.strokePath(arc, pen(theme.pencil if inside else theme.chalk, 1.8))
+        p.fillPath(heads, brush(theme.pencil if inside else theme.chalk))
+        if made.box.width() >= ARC_FROM and inside:
+            shown = placed.gear.turn % 360.0 if turning is None else turning
             far = radius + 17.0 * theme.size
             x, y = tip.x() + far * cos(radians(facing)), tip.y() - far * sin(radians(facing))
-            lettering.draw(p, QPointF(x, y + 9.0 * theme.size), text, style, theme.pencil, "centre")
+            style = Style("pencil", round(17 * theme.size))
+            at = QPointF(x, y + 9.0 * theme.size)
+            lettering.draw(p, at, f"{shown:g}°", style, theme.pencil, "centre")
 
 
 def _arc(tip: QPointF, radius: float, facing: float) -> tuple[QPainterPath, QPainterPath]:

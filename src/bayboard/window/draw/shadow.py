@@ -2,10 +2,18 @@
 
 from dataclasses import dataclass
 from functools import lru_cache
-from math import ceil
 
 from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QColor, QImage, QPainter, QPainterPath, QPainterPathStroker, QPolygonF
+from PySide6.QtGui import (
+    QBrush,
+    QColor,
+    QImage,
+    QPainter,
+    QPainterPath,
+    QPainterPathStroker,
+    QPen,
+    QPolygonF,
+)
 
 Shape = tuple[tuple[tuple[float, float], ...], ...]  # rings in pixels from the shape's own origin, holes too
 
@@ -26,40 +34,59 @@ IN_HAND = Shadow(14, 6.0, 14.0, 0.50)
 OF_BOARD = Shadow(8, 2.0, 5.0, 0.40)
 
 
+LARGE = 500_000  # square px; few images as large as this are kept
+LARGEST = 4_000_000  # square px; a shadow larger than this is painted anew each time, without an image
+
+
 def paint_shadow(p: QPainter, at: QPointF, shape: Shape, shadow: Shadow) -> None:
     """Lay the shadow of a shape whose origin stands at the pixel `at`."""
     rings = tuple(tuple((round(x), round(y)) for x, y in ring) for ring in shape)
-    image, left, top = _image(rings, shadow)
-    p.drawImage(QPointF(round(at.x() + shadow.right + left), round(at.y() + shadow.down + top)), image)
+    xs, ys = zip(*(corner for ring in rings for corner in ring), strict=True)
+    area = (max(xs) - min(xs)) * (max(ys) - min(ys))
+    where = QPointF(round(at.x() + shadow.right), round(at.y() + shadow.down))
+    if area > LARGEST:
+        outline = _outline(rings).translated(where)
+        for veil, wide in _veils(shadow):
+            p.strokePath(outline, QPen(QBrush(veil), wide))
+        return
+    image, left, top = (_large if area > LARGE else _small)(rings, shadow)
+    p.drawImage(QPointF(where.x() + left, where.y() + top), image)
 
 
-@lru_cache(maxsize=256)
-def _image(shape: Shape, shadow: Shadow) -> tuple[QImage, int, int]:
+def _image(rings: Shape, shadow: Shadow) -> tuple[QImage, int, int]:
     """Return the shadow as an image and where its upper left corner lies from the shape's origin."""
     margin = shadow.spread + 1
-    xs, ys = zip(*(at for ring in shape for at in ring), strict=True)
+    xs, ys = zip(*(at for ring in rings for at in ring), strict=True)
     left, top = int(min(xs)) - margin, int(min(ys)) - margin
-    size = ceil(max(xs)) - left + margin, ceil(max(ys)) - top + margin
-    image = QImage(min(size[0], 8000), min(size[1], 8000), QImage.Format.Format_ARGB32_Premultiplied)
+    size = int(max(xs)) - left + margin + 1, int(max(ys)) - top + margin + 1
+    image = QImage(*size, QImage.Format.Format_ARGB32_Premultiplied)
     image.fill(Qt.GlobalColor.transparent)
-    outline = QPainterPath()
-    for ring in shape:
-        outline.addPolygon(QPolygonF([QPointF(x - left, y - top) for x, y in ring]))
-        outline.closeSubpath()
+    outline = _outline(rings).translated(-left, -top)
     with QPainter(image) as p:
         p.setRenderHint(QPainter.RenderHint.Antialiasing)
-        steps = max(shadow.spread // 2, 1)
-        veil = QColor(0, 0, 0)
-        veil.setAlphaF(1.0 - (1.0 - shadow.alpha) ** (1.0 / steps))
-        for step in range(steps, 0, -1):
-            wide = 2.0 * shadow.spread * (step - 0.5) / steps
-            _veil(p, outline, veil, wide)
+        for veil, wide in _veils(shadow):
+            stroker = QPainterPathStroker()
+            stroker.setWidth(wide)
+            stroker.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+            p.fillPath(outline.united(stroker.createStroke(outline)), veil)
     return image, left, top
 
 
-def _veil(p: QPainter, outline: QPainterPath, veil: QColor, wide: float) -> None:
-    """Add one veil: the outline grown by half of `wide`, evenly dark."""
-    stroker = QPainterPathStroker()
-    stroker.setWidth(wide)
-    stroker.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
-    p.fillPath(outline.united(stroker.createStroke(outline)), veil)
+_small = lru_cache(maxsize=256)(_image)
+_large = lru_cache(maxsize=6)(_image)
+
+
+def _outline(rings: Shape) -> QPainterPath:
+    path = QPainterPath()
+    for ring in rings:
+        path.addPolygon(QPolygonF([QPointF(x, y) for x, y in ring]))
+        path.closeSubpath()
+    return path
+
+
+def _veils(shadow: Shadow) -> list[tuple[QColor, float]]:
+    """Return the translucent outlines to stack, widest first: each colour and twice how far it spreads."""
+    steps = max(shadow.spread // 2, 1)
+    veil = QColor(0, 0, 0)
+    veil.setAlphaF(1.0 - (1.0 - shadow.alpha) ** (1.0 / steps))
+    return [(veil, 2.0 * shadow.spread * (step - 0.5) / steps) for step in range(steps, 0, -1)]
