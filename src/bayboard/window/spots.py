@@ -1,4 +1,4 @@
-"""Where a waiting stand-in could stand: as it would be there, and the first spot where nothing must change."""
+"""Where a waiting stand-in could stand, and the first spot where nothing must change."""
 
 from collections.abc import Iterator
 

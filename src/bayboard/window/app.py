@@ -1,0 +1,49 @@
+"""The window as a program: the first frame at once, everything else after it."""
+
+import sys
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QApplication, QWidget
+
+from bayboard.window.first_frame import Frame
+from bayboard.window.theme import DARK, LIGHT, Theme, palette
+
+
+def run(path: str | None) -> int:
+    """Open the window with a layout file, or with the last vehicle; return the exit code when it closes."""
+    app = application()
+    frame = Frame(theme_now(), Opening(path).furnish)
+    app.setPalette(palette(frame.theme))
+    frame.show()
+    return app.exec()
+
+
+def application() -> QApplication:
+    """Return the one Qt application, made if there is none."""
+    app = QApplication.instance()
+    if not isinstance(app, QApplication):
+        app = QApplication([sys.argv[0] if sys.argv else "bayboard"])
+    app.setApplicationName("Bayboard")
+    app.setStyle("Fusion")
+    return app
+
+
+def theme_now() -> Theme:
+    """Return the light or the dark colours, as the desktop asks."""
+    hints = QGuiApplication.styleHints()
+    return DARK if hints.colorScheme() == Qt.ColorScheme.Dark else LIGHT
+
+
+class Opening:
+    """What is brought into the frame once it stands: loaded only then."""
+
+    def __init__(self, path: str | None) -> None:
+        self.path = path
+
+    def furnish(self, frame: Frame) -> QWidget:
+        """Return the workplace with the layout asked for."""
+        from bayboard.window.furnish import furnished  # noqa: PLC0415  it loads all that is slow to load
+
+        return furnished(frame, None if self.path is None else Path(self.path))

@@ -1,0 +1,64 @@
+"""The workplace made and put into the first frame: this loads geometry, rules and all views."""
+
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Qt
+from PySide6.QtGui import QGuiApplication
+
+from bayboard.job.job import Job, open_job
+from bayboard.model.refused import Refused
+from bayboard.window import lettering, trouble
+from bayboard.window.files import first_job
+from bayboard.window.first_frame import Frame
+from bayboard.window.last import last_vehicle, remember
+from bayboard.window.main_window import MainWindow
+from bayboard.window.theme import DARK, LIGHT
+from bayboard.window.workplace import Workplace
+
+
+def furnished(frame: Frame, path: Path | None) -> MainWindow:
+    """Return the workplace for a frame; a file that cannot be read is said in place."""
+    trouble.watch()
+    lettering.load_fonts()
+    job, refused = _first(path)
+    place = Workplace(job or first_job(), frame.theme, first_start=job is None)
+    window = MainWindow(place, frame)
+    link = _Link(frame, window)
+    window.closing.connect(link.close)
+    QGuiApplication.styleHints().colorSchemeChanged.connect(link.wear)
+    trouble.TROUBLE.told = window.notice.tell
+    trouble.TROUBLE.set_aside = window.set_aside
+    if refused:
+        window.notice.tell(refused)
+    return window
+
+
+def _first(path: Path | None) -> tuple[Job | None, str]:
+    """Return the job to begin with, and the sentence when a file was asked for that cannot be read."""
+    wanted = path or last_vehicle()
+    if wanted is None:
+        return None, ""
+    try:
+        job = open_job(wanted)
+    except Refused as refused:
+        return None, str(refused) if path is not None else ""
+    remember(wanted)
+    return job, ""
+
+
+class _Link(QObject):
+    """What joins the frame to its furniture; it lives as long as the frame."""
+
+    def __init__(self, frame: Frame, window: MainWindow) -> None:
+        super().__init__(frame)
+        self.frame = frame
+        self.window = window
+
+    def close(self) -> None:
+        """Close the frame: unsaved changes are settled."""
+        self.frame.settled = True
+        self.frame.close()
+
+    def wear(self, scheme: Qt.ColorScheme) -> None:
+        """Wear the colours the desktop asks for."""
+        self.window.dress((DARK if scheme == Qt.ColorScheme.Dark else LIGHT).sized(self.frame.theme.size))

@@ -1,0 +1,70 @@
+"""F1: the keys of this stage on a sheet over the Wall."""
+
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import QWidget
+
+from bayboard.window import lettering
+from bayboard.window.first_frame import paint_panel
+from bayboard.window.keys import told
+from bayboard.window.lettering import HEADING, Style
+from bayboard.window.theme import Theme
+
+LINE = 27.0
+KEY_WIDE = 168.0
+
+
+class HelpSheet(QWidget):
+    """The keys; any key or press puts the sheet away."""
+
+    left = Signal()
+
+    def __init__(self, theme: Theme, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.theme = theme
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAccessibleName("Keys of this stage")
+        self.setAccessibleDescription("; ".join(f"{keys}: {says}" for keys, says in told()))
+        self.hide()
+
+    def show_in(self, room: QRect) -> None:
+        """Show the sheet in a rectangle of the window."""
+        self.setGeometry(room.adjusted(16, 44, -16, -12))
+        self.show()
+        self.raise_()
+        self.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Put the sheet away."""
+        if event.key() not in (Qt.Key.Key_Shift, Qt.Key.Key_Control, Qt.Key.Key_Alt):
+            self._leave()
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Put the sheet away."""
+        self._leave()
+
+    def _leave(self) -> None:
+        self.hide()
+        self.left.emit()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the keys in columns."""
+        theme, size = self.theme, self.theme.size
+        bold, plain = Style(px=15.0, weight=600).sized(size), Style(px=15.0).sized(size)
+        with QPainter(self) as p:
+            p.setRenderHint(QPainter.RenderHint.Antialiasing)
+            paint_panel(p, QRectF(self.rect()), theme.paper, theme)
+            lettering.draw(
+                p, QPointF(22.0 * size, 36.0 * size), "Keys in Arrange", HEADING.sized(size), theme.ink
+            )
+            lines = told()
+            rows = max(int((self.height() - 70.0 * size) // (LINE * size)), 1)
+            columns = -(-len(lines) // rows)
+            rows = -(-len(lines) // columns)
+            wide = (self.width() - 44.0 * size) / columns
+            for i, (keys, says) in enumerate(lines):
+                x, y = 22.0 * size + (i // rows) * wide, (70.0 + (i % rows) * LINE) * size
+                lettering.draw(p, QPointF(x, y), keys, bold, theme.ink)
+                room = wide - (KEY_WIDE + 10.0) * size
+                words = lettering.elided(says, plain, room)
+                lettering.draw(p, QPointF(x + KEY_WIDE * size, y), words, plain, theme.ink2)

@@ -1,0 +1,86 @@
+"""The keys of this stage: which act each one is, and how it is told on F1."""
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent, QKeySequence
+
+
+@dataclass(frozen=True, slots=True)
+class Binding:
+    """An act with its keys; `shown` and `says` are its line on F1, "" for none."""
+
+    act: str
+    keys: tuple[str, ...]
+    shown: str = ""
+    says: str = ""
+
+
+BINDINGS: tuple[Binding, ...] = (
+    Binding("left", ("Left",), "Arrows", "move 1 mm or 1/16 in"),
+    Binding("right", ("Right",)),
+    Binding("up", ("Up",)),
+    Binding("down", ("Down",)),
+    Binding("far_left", ("Shift+Left",), "Shift and arrows", "move 10 mm or 1/2 in"),
+    Binding("far_right", ("Shift+Right",)),
+    Binding("far_up", ("Shift+Up",)),
+    Binding("far_down", ("Shift+Down",)),
+    Binding("turn", ("R",), "R, Shift R", "turn a quarter, left or right"),
+    Binding("turn_back", ("Shift+R",)),
+    Binding("tape", ("T",), "T", "tape down, or lift the tape"),
+    Binding("to_bench", ("B", "Del", "Backspace"), "B", "back to the bench"),
+    Binding("chalk", ("C",), "C", "chalk line to what is selected"),
+    Binding("lever", ("F",), "F", "seat up or folded"),
+    Binding("units", ("U",), "U", "inches or mm"),
+    Binding("next_finding", ("N",), "N, Shift N", "next or last finding"),
+    Binding("last_finding", ("Shift+N",)),
+    Binding("enter", ("Return", "Enter"), "Enter", "open the Card; hang a typed number"),
+    Binding("escape", ("Esc",), "Esc", "put down, then unselect"),
+    Binding("undo", ("Ctrl+Z",), "Ctrl Z", "undo"),
+    Binding("redo", ("Ctrl+Shift+Z", "Ctrl+Y"), "Ctrl Shift Z", "redo"),
+    Binding("zoom_in", ("+", "=", "Ctrl++"), "+, −, 0", "larger, smaller, whole"),
+    Binding("zoom_out", ("-", "−", "Ctrl+-")),
+    Binding("whole", ("Ctrl+0",)),
+    Binding("open", ("Ctrl+O",), "Ctrl O", "open a vehicle"),
+    Binding("save", ("Ctrl+S",), "Ctrl S", "save"),
+    Binding("save_as", ("Ctrl+Shift+S",), "Ctrl Shift S", "save under another name"),
+    Binding("new", ("Ctrl+N",), "Ctrl N", "a new vehicle"),
+    Binding("print", ("Ctrl+P",)),
+    Binding("help", ("F1",), "F1", "these keys"),
+    Binding("pane", ("F6",), "F6", "to the next part of the window"),
+    Binding("last_pane", ("Shift+F6",)),
+    Binding("close", ("Ctrl+Q",), "Ctrl Q", "leave"),
+)
+OTHERS: tuple[tuple[str, str], ...] = (
+    ("Tab, Shift Tab", "walk the stand-ins"),
+    ("a figure", "with something selected: exact place; else a number on the bench"),
+    ("Space and drag", "push the picture"),
+    ("Ctrl while dragging", "free of snap"),
+)
+_BY_KEY = {key: binding.act for binding in BINDINGS for key in binding.keys}
+
+
+def spelled(event: QKeyEvent) -> str:
+    """Return a key press as it is written in the table: "Ctrl+Shift+Z", "R", "+"."""
+    mods = event.modifiers() & ~(Qt.KeyboardModifier.KeypadModifier | Qt.KeyboardModifier.GroupSwitchModifier)
+    if event.text() in ("+", "=", "-", "−") and not mods & Qt.KeyboardModifier.ControlModifier:
+        return event.text()
+    key = QKeySequence(mods.value | event.key())
+    return key.toString(QKeySequence.SequenceFormat.PortableText)
+
+
+def act_of(event: QKeyEvent) -> str | None:
+    """Return the act of a key press, None when it has none."""
+    return _BY_KEY.get(spelled(event))
+
+
+def digit(event: QKeyEvent) -> str:
+    """Return the figure that was typed, "" for any other key."""
+    held = event.modifiers() & (Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier)
+    text = event.text()
+    return text if len(text) == 1 and text in "0123456789" and not held else ""
+
+
+def told() -> tuple[tuple[str, str], ...]:
+    """Return the lines of F1: keys and what they do."""
+    return (*((b.shown, b.says) for b in BINDINGS if b.shown), *OTHERS)

@@ -1,0 +1,284 @@
+"""The workplace in one widget: strip, Wall, Section, tapes, Bench, Findings, Card, and the keys."""
+
+import time
+from itertools import pairwise
+from pathlib import Path
+
+from PySide6.QtCore import QPoint, Qt, QTimer, Signal
+from PySide6.QtGui import QDragEnterEvent, QDropEvent, QKeyEvent, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QApplication, QWidget
+
+from bayboard.edits.set_units import SetUnits
+from bayboard.rules.finding import Finding
+from bayboard.window.access import announce
+from bayboard.window.acts import Acts
+from bayboard.window.bench_panel import BenchPanel
+from bayboard.window.card_panel import CardPanel
+from bayboard.window.draw.section import section_ground
+from bayboard.window.files import Files
+from bayboard.window.findings_panel import FindingsPanel, counted
+from bayboard.window.floor_plan import FloorPlan, floor_plan
+from bayboard.window.help_sheet import HelpSheet
+from bayboard.window.in_hand import InHand
+from bayboard.window.key_acts import KeyActs
+from bayboard.window.keys import act_of, digit
+from bayboard.window.last import aside_folder
+from bayboard.window.menu import ContextMenu
+from bayboard.window.notice import Notice
+from bayboard.window.section_view import SectionView
+from bayboard.window.stages import Panes
+from bayboard.window.strip import ARRANGE, Strip
+from bayboard.window.tapes import FootTape, HangingTape
+from bayboard.window.theme import Theme, brush, palette
+from bayboard.window.wall_view import WallView
+from bayboard.window.workplace import Workplace
+
+LISTEN = 400  # ms of rest after which a change of the findings is said aloud
+
+
+class MainWindow(QWidget):
+    """Everything on screen.  It places the parts and passes on what is pressed."""
+
+    closing = Signal()  # nothing keeps the window any longer
+
+    def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.place = place
+        self.acts = Acts(place, _milliseconds)
+        self.strip = Strip(place, (ARRANGE,), self)
+        self.wall = WallView(place, self)
+        self.hanging, self.foot = HangingTape(place, self), FootTape(place, self)
+        self.section = SectionView(place, self)
+        self.bench = BenchPanel(place, self.wall, self)
+        self.findings = FindingsPanel(place, self)
+        self.card = CardPanel(place, self)
+        self.notice = Notice(place.theme, self)
+        self.help = HelpSheet(place.theme, self)
+        self.in_hand = InHand(self.bench, self)
+        self.menu = ContextMenu(place, self)
+        self.files = Files(place, self.notice, self)
+        arrange = Panes(ARRANGE, self.wall, self.section, self.bench, self.findings, self.card)
+        self.panes: dict[str, Panes] = {ARRANGE.name: arrange}
+        self.stage = ARRANGE.name
+        self.key_acts = KeyActs(self)
+        self._told = ""
+        self._listener = QTimer(self)
+        self._listener.setSingleShot(True)
+        self._listener.setInterval(LISTEN)
+        self._connect()
+        self.setAcceptDrops(True)
+        self.setFocusProxy(self.wall)
+        self._order_tabs()
+
+    def _connect(self) -> None:
+        place, card = self.place, self.card
+        self._listener.timeout.connect(self._say_counts)
+        place.changed.connect(self._listener.start)
+        place.changed.connect(self._name_window)
+        place.opened.connect(self._begin_anew)
+        place.refused.connect(self.notice.tell)
+        self.strip.lever_wanted.connect(place.set_lever)
+        self.strip.units_wanted.connect(self._set_units)
+        self.strip.staged.connect(self.show_stage)
+        self.wall.menu_wanted.connect(self._open_menu)
+        self.wall.finding_pressed.connect(self._go_to_number)
+        self.menu.chosen.connect(self.do_act)
+        self.findings.chosen.connect(self._go_to)
+        self.bench.hang_wanted.connect(self.acts.hang)
+        card.hang_wanted.connect(self.acts.hang)
+        card.tape_wanted.connect(self.acts.tape)
+        card.left.connect(self.to_wall)
+        self.help.left.connect(self.to_wall)
+        card.open_wanted.connect(self.files.open)
+        card.example_wanted.connect(self.files.example)
+        card.new_wanted.connect(self.files.new)
+        self.files.closed.connect(self.closing)
+        self.notice.answered.connect(self.to_wall)
+
+    def _order_tabs(self) -> None:
+        card = self.card
+        stops = (
+            self.wall,
+            self.bench,
+            self.findings.list,
+            self.findings.foot,
+            *card.fields,
+            card.tape,
+            card.hang,
+        )
+        order = (*stops, *card.begin, self.strip, self.strip.lever, self.strip.units)
+        for a, b in pairwise(order):
+            QWidget.setTabOrder(a, b)
+
+    # --- stages ---
+
+    def add_stage(self, panes: Panes, before: str | None = None) -> None:
+        """Show one stage more on the strip, after those there are or before the one named."""
+        stages = list(self.strip.stages)
+        names = [stage.name for stage in stages]
+        stages.insert(names.index(before) if before in names else len(stages), panes.stage)
+        self.strip.stages = tuple(stages)
+        self.panes[panes.stage.name] = panes
+        self.show_stage(self.stage)
+
+    def show_stage(self, name: str) -> None:
+        """Bring a stage's widgets to their places."""
+        if name not in self.panes:
+            return
+        self.call_off()
+        self.stage = name
+        self.strip.show_stage(name)
+        shown = self._here()
+        for panes in self.panes.values():
+            for widget in (panes.wall, panes.section, panes.bench, panes.findings, panes.card):
+                if widget is not None:
+                    widget.setVisible(any(widget is here for here in shown))
+        self._lay_out()
+        self.panes[name].shown()
+
+    def _here(self) -> tuple[QWidget, ...]:
+        """Return the widgets of the five places in the stage on screen."""
+        now, arrange = self.panes[self.stage], self.panes[ARRANGE.name]
+        pairs = (
+            (getattr(now, n), getattr(arrange, n)) for n in ("wall", "section", "bench", "findings", "card")
+        )
+        return tuple(own if own is not None else usual for own, usual in pairs)
+
+    # --- looks ---
+
+    def dress(self, theme: Theme) -> None:
+        """Wear a theme, all parts alike."""
+        self.place.set_theme(theme)
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            app.setPalette(palette(theme))
+        for part in (self.strip, self.findings, self.card, *self.panes.values()):
+            part.dress()
+        self.notice.dress(theme)
+        self.help.theme = theme
+        self._lay_out()
+        self.update()
+
+    def plan(self) -> FloorPlan:
+        """Return where the parts lie."""
+        return floor_plan(self.size(), self.place.theme.size)
+
+    def _lay_out(self) -> None:
+        plan = self.plan()
+        wall, section, bench, findings, card = self._here()
+        for widget, rect in (
+            (self.strip, plan.strip),
+            (wall, plan.wall),
+            (self.hanging, plan.hanging),
+            (self.foot, plan.foot),
+            (section, plan.section),
+            (bench, plan.bench),
+            (findings, plan.findings),
+            (card, plan.card),
+            (self.in_hand, self.rect()),
+        ):
+            widget.setGeometry(rect)
+        self.place.ledge_rect = plan.bench.translated(-plan.wall.topLeft()).toRectF()
+        self.notice.lay(plan.wall)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Place the parts anew."""
+        self._lay_out()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the ground between the panels."""
+        with QPainter(self) as p:
+            p.fillRect(event.rect(), brush(self.place.theme.bench))
+            p.fillRect(self.plan().section, brush(section_ground(self.place.theme)))
+
+    def _name_window(self) -> None:
+        name = "Bayboard" if self.place.first_start else f"{self.place.shown.vehicle.name}[*] · Bayboard"
+        self.window().setWindowTitle(name)
+        self.window().setWindowModified(self.place.job.dirty and not self.place.first_start)
+
+    # --- what the parts ask for ---
+
+    def _begin_anew(self) -> None:
+        self.bench.number, self.bench.scrolled, self.bench.current = "", 0.0, None
+        self.to_wall()
+
+    def to_wall(self) -> None:
+        """Give the keys to the Wall."""
+        self._here()[0].setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _set_units(self, units: str) -> None:
+        self.place.do(SetUnits("in" if units == "in" else "mm"))
+
+    def _open_menu(self, at: QPoint) -> None:
+        self.menu.open_at(at)
+
+    def _go_to(self, finding: Finding) -> None:
+        self.acts.go_to(finding)
+
+    def _go_to_number(self, number: int) -> None:
+        found = (f for f in self.place.verdict.findings if self.place.verdict.number(f) == number)
+        finding = next(found, None)
+        if finding is not None:
+            self.acts.go_to(finding)
+
+    def _say_counts(self) -> None:
+        told = counted(self.place.verdict) or "no findings"
+        if told != self._told and not self.place.first_start:
+            self._told = told
+            announce(self.wall, told)
+
+    def call_off(self) -> bool:
+        """End a gesture without effect; return whether there was one."""
+        return self.wall.call_off() or self.bench.call_off()
+
+    def may_close(self) -> bool:
+        """Return whether the window may go; else unsaved changes are asked about first."""
+        self.call_off()
+        return self.files.may_close()
+
+    def set_aside(self) -> Path:
+        """Save the layout aside, because something broke."""
+        return self.place.job.set_aside(aside_folder())
+
+    # --- keys ---
+
+    def do_act(self, name: str) -> None:
+        """Do an act by its name in `keys.BINDINGS`: the stage's own way first."""
+        if not self.panes[self.stage].act(name):
+            self.key_acts.do(name)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Do what a key means here; fields have taken theirs before."""
+        figure, act = digit(event), act_of(event)
+        if figure and self.stage == ARRANGE.name:
+            self.key_acts.figure(figure)
+        elif act is not None:
+            self.do_act(act)
+        else:
+            self._to_stage(event)
+
+    def _to_stage(self, event: QKeyEvent) -> None:
+        number = event.key() - Qt.Key.Key_0
+        found = [stage for stage in self.strip.stages if stage.key == number]
+        if event.modifiers() & Qt.KeyboardModifier.ControlModifier and found:
+            self.show_stage(found[0].name)
+        else:
+            event.ignore()
+
+    # --- files dropped from outside ---
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Take a file."""
+        if any(url.isLocalFile() for url in event.mimeData().urls()):
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Open the first file that is dropped."""
+        files = [url.toLocalFile() for url in event.mimeData().urls() if url.isLocalFile()]
+        if files:
+            event.acceptProposedAction()
+            self.files.open_path(Path(files[0]))
+
+
+def _milliseconds() -> float:
+    return time.monotonic() * 1000.0

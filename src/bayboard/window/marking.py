@@ -1,0 +1,85 @@
+"""What of the verdict is shown on the Wall: marks, tags and the distances that findings are about."""
+
+from collections.abc import Iterable, Set
+from functools import lru_cache
+
+import shapely
+
+from bayboard.model.layout import Point, Units
+from bayboard.rules import RULES
+from bayboard.rules.check import Verdict
+from bayboard.rules.finding import Finding
+from bayboard.rules.scene import Scene
+from bayboard.units.length import show_length
+from bayboard.window.draw.show import Mark, Measure
+from bayboard.window.measuring import Reach, reaches, tightest
+from bayboard.window.short import few_words
+
+_WHOLE = frozenset(("off-board", "seat-depth", "air", "screw", "hold", "drop", "drilled"))  # of a stand-in
+
+
+@lru_cache(maxsize=1)
+def loud_rules() -> frozenset[str]:
+    """Return the rules of the stage on screen: only their findings wear tags there."""
+    return frozenset(rule.RULE for rule in RULES if ".arrange." in getattr(rule, "__name__", ""))
+
+
+def open_findings(verdict: Verdict) -> list[tuple[int, Finding]]:
+    """Return the findings that were not let be, each with its number, worst first."""
+    return [(verdict.number(f), f) for f in verdict.findings if f.let_be is None]
+
+
+def marks(verdict: Verdict, units: Units, told: Set[int] = frozenset()) -> tuple[Mark, ...]:
+    """Return a mark for each open finding; those of other stages wear a tag only when they are `told`."""
+    loud = loud_rules()
+    return tuple(
+        Mark(
+            number=number,
+            severity=finding.severity,
+            at=finding.at,
+            short=few_words(finding, units) if finding.rule in loud or number in told else None,
+            subject=finding.subjects[0] if finding.subjects else None,
+            corner=finding.rule in _WHOLE and "." not in finding.subjects[0],
+        )
+        for number, finding in open_findings(verdict)
+    )
+
+
+def gap_measures(verdict: Verdict, scene: Scene, skip: Set[frozenset[str]]) -> list[Measure]:
+    """Return the distances that gap findings are about, but for the pairs to skip."""
+    found = []
+    for number, finding in open_findings(verdict):
+        pair = frozenset(finding.subjects)
+        if finding.rule != "gap" or pair in skip or not pair <= scene.placed.keys():
+            continue
+        a, b = (scene.placed[name].polygon for name in finding.subjects)
+        line = shapely.get_coordinates(shapely.shortest_line(a, b))
+        ends: list[Point] = [(float(x), float(y)) for x, y in line]
+        words = few_words(finding, scene.layout.units)
+        found.append(Measure(ends[0], ends[-1], words, finding.severity, number))
+    return found
+
+
+def chalk_measures(
+    verdict: Verdict, scene: Scene, moving: Set[str], only_tightest: bool = False
+) -> tuple[tuple[Measure, ...], frozenset[frozenset[str]]]:
+    """Return the chalk measures of stand-ins, and the pairs they tell of.
+
+    A measure between two pieces that a gap finding is about wears its number and its words.
+    """
+    found: Iterable[Reach] = reaches(scene, moving)
+    if only_tightest:
+        nearest = tightest(found)
+        found = () if nearest is None else (nearest,)
+    gaps = {frozenset(f.subjects): (n, f) for n, f in open_findings(verdict) if f.rule == "gap"}
+    told, pairs = [], set()
+    for reach in found:
+        pair = frozenset((reach.piece, reach.other or ""))
+        number, finding = gaps.get(pair, (None, None))
+        if finding is None:
+            told.append(Measure(reach.a, reach.b, show_length(reach.long, scene.layout.units)))
+            continue
+        pairs.add(pair)
+        words = few_words(finding, scene.layout.units)
+        told.append(Measure(reach.a, reach.b, words, finding.severity, number))
+    return tuple(told), frozenset(pairs)

@@ -1,0 +1,60 @@
+"""The context menu of a stand-in: at most seven lines, the verb first, its key at the right."""
+
+from PySide6.QtCore import QPoint, Signal
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QMenu, QWidget
+
+from bayboard.rules.finding import Finding, heads
+from bayboard.window import lettering
+from bayboard.window.lettering import BODY
+from bayboard.window.marking import open_findings
+from bayboard.window.workplace import Workplace
+
+
+def finding_to_leave(place: Workplace) -> tuple[int, Finding] | None:
+    """Return the worst finding about what is selected that may be let be, with its number."""
+    for number, finding in open_findings(place.verdict):
+        if finding.severity != "must" and set(heads(finding)) & set(place.selected):
+            return number, finding
+    return None
+
+
+def lines(place: Workplace) -> list[tuple[str, str, str]]:
+    """Return the menu's lines: act, words, key."""
+    placed = [place.scene.placed[n] for n in place.selected if n in place.scene.placed]
+    if not placed:
+        waiting = [("hang", "Hang it on the first free spot", "Enter")] if place.selected else []
+        return [*waiting, ("chalk_pointer", "Section here", "C"), ("whole", "Show it whole", "0")]
+    taped = all(piece.gear.taped for piece in placed)
+    found = [
+        ("turn", "Turn a quarter", "R"),
+        ("tape", "Lift the tape" if taped else "Tape down", "T"),
+        ("to_bench", "Put back on the bench", "B"),
+        ("chalk", "Section here", "C"),
+        ("enter", "Open its card" if len(placed) == 1 else "Open the card", "Enter"),
+    ]
+    leave = finding_to_leave(place)
+    return found if leave is None else [*found, ("let_be", f"Let finding {leave[0]} be", "")]
+
+
+class ContextMenu(QMenu):
+    """The menu, made anew each time it opens."""
+
+    chosen = Signal(str)
+
+    def __init__(self, place: Workplace, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.place = place
+        self.triggered.connect(self._choose)
+
+    def open_at(self, at: QPoint) -> None:
+        """Show the menu at a place of the screen."""
+        self.clear()
+        self.setFont(lettering.font(BODY.sized(self.place.theme.size), hinted=True))
+        for act, words, key in lines(self.place):
+            line = self.addAction(f"{words}\t{key}" if key else words)
+            line.setData(act)
+        self.popup(at)
+
+    def _choose(self, action: QAction) -> None:
+        self.chosen.emit(str(action.data()))

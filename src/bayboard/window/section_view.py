@@ -1,0 +1,112 @@
+"""The Section: the side view at the chalk line, on the Wall's own height axis and scale."""
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QMouseEvent, QPainter, QWheelEvent
+from PySide6.QtWidgets import QWidget
+
+from bayboard.units.length import show_length
+from bayboard.window import lettering
+from bayboard.window.canvas import Canvas
+from bayboard.window.draw.scale import Scale
+from bayboard.window.draw.section import paint_section
+from bayboard.window.draw.show import SectionShow
+from bayboard.window.draw.tapes import tape_zero
+from bayboard.window.lettering import HEADING, Style
+from bayboard.window.showing import section_show
+from bayboard.window.theme import Theme, brush
+from bayboard.window.wall_view import ZOOM
+from bayboard.window.workplace import Workplace
+
+METAL = 62.0  # px from the right edge to z = 0
+FIGURES = Style(px=15.0)
+
+
+class SectionView(Canvas):
+    """What a cut at the chalk line shows, looking left."""
+
+    def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.place = place
+        self._show: SectionShow | None = None
+        self.setMouseTracking(True)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAccessibleName("Section")
+        place.changed.connect(self._anew)
+        place.looked.connect(self._anew)
+        place.zoomed.connect(self.rescaled)
+
+    @property
+    def theme(self) -> Theme:
+        """Return the workplace's colours."""
+        return self.place.theme
+
+    def _anew(self) -> None:
+        self._show = None
+        self.update()
+
+    def show_now(self) -> SectionShow:
+        """Return what is shown besides the layout, worked out once until something changes."""
+        if self._show is None:
+            self._show = section_show(self.place)
+        return self._show
+
+    def layer_scale(self) -> Scale:
+        """Return the Wall's scale with z = 0 near the right edge."""
+        return self.place.scale.beside(self.width() - METAL * self.theme.size)
+
+    def still_key(self) -> object:
+        """Return what the whole view is painted from."""
+        return self.place.shown, self.show_now()
+
+    def paint_still(self, p: QPainter) -> None:
+        """Paint the cut."""
+        paint_section(
+            p, self.layer_scale(), self.place.scene, self.theme, self.show_now(), QRectF(self.rect())
+        )
+
+    def paint_live(self, p: QPainter) -> None:
+        """Paint the title line and, when the view has the focus, its ring."""
+        size, theme = self.theme.size, self.theme
+        p.fillRect(QRectF(15.0 * size, 16.0 * size, 3.0, 17.0 * size), brush(theme.blue))
+        style = HEADING.sized(size)
+        lettering.draw(p, QPointF(27.0 * size, 31.0 * size), "Section", style, theme.ink)
+        x = 27.0 * size + lettering.width("Section", style) + 10.0 * size
+        small = FIGURES.sized(size)
+        words = next((w for w in self.phrases() if lettering.width(w, small) <= self.width() - x - 8.0), "")
+        lettering.draw(p, QPointF(x, 31.0 * size), words, small, theme.ink2)
+
+    def phrases(self) -> tuple[str, ...]:
+        """Return where the cut is, in words of falling length."""
+        if self.place.chalk_x is None:
+            return ("nothing to cut yet",)
+        zero = tape_zero(self.place.shown)[0]
+        at = f"at {show_length(self.place.chalk_x - zero, self.place.units)}"
+        return f"{at} from the left, looking left", f"{at}, looking left", at
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Select the piece that is cut here."""
+        self.setFocus(Qt.FocusReason.MouseFocusReason)
+        name = self.piece_at(event.position())
+        if event.button() == Qt.MouseButton.LeftButton and name is not None:
+            self.place.select((name,))
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Show which piece the pointer is over."""
+        self.place.hover(self.piece_at(event.position()))
+
+    def piece_at(self, at: QPointF) -> str | None:
+        """Return the piece cut by the chalk line that lies under a pixel."""
+        x = self.place.chalk_x
+        minus_z, y = self.layer_scale().mm(at)
+        for piece in reversed(self.place.scene.placed.values()):
+            x0, y0, x1, y1 = piece.box
+            cut = x is not None and x0 <= x <= x1 and y0 <= y <= y1
+            if cut and piece.top is not None and piece.under <= -minus_z <= piece.top:
+                return piece.id
+        return None
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Zoom Wall and Section together, this height staying where it is."""
+        middle = self.place.wall_rect.center().x()
+        self.place.zoom(ZOOM ** event.angleDelta().y(), (middle, event.position().y()))
+        event.accept()

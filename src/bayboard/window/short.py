@@ -1,0 +1,75 @@
+"""A finding in the few words of a tag on the scene; the whole sentence stands in the list."""
+
+from collections.abc import Callable
+
+from bayboard.model.layout import Units
+from bayboard.rules.finding import Finding
+from bayboard.units.length import show_length, show_two
+
+_FEW: dict[str, str] = {
+    "overlap": "{much} into each other",
+    "gap": "{much}, {wish}",
+    "off-board": "{much} off the board",
+    "off-wall": "{much} off the wall",
+    "seat-depth": "{much} left under the seat",
+    "plug-room": "{much} to plug, needs {need}",
+    "reach": "way in {much}, needs {need}",
+    "sight": "{much} off, limit {need}",
+    "on-stay": "{much} into what stays",
+    "beside": "{much} beside 12 V",
+    "crossing": "crosses at {much}",
+    "lead-path": "{much} in the way",
+    "insert-landing": "{much} to the rim, needs {need}",
+    "no-drill": "{much} from the rim of no-drill",
+    "hole-edge": "{much} to the edge, needs {need}",
+    "hole-hole": "{much} apart, needs {need}",
+}
+_NO_MEASURE: dict[str, str] = {
+    "sight": "hidden",
+    "on-stay": "covers what must stay free",
+}
+_NEGATIVE: dict[str, str] = {
+    "seat-depth": "digs {much} into the seat",
+    "insert-landing": "{much} off the landing",
+    "hole-edge": "{much} off the board",
+}
+_DROP_SIGN = frozenset((*_NEGATIVE, "on-stay", "no-drill"))
+
+
+def few_words(finding: Finding, units: Units) -> str:
+    """Return the finding for a tag: its measure, and what is needed or better."""
+    form = _form(finding)
+    if finding.measure is None:
+        return form
+    measure = abs(finding.measure) if finding.rule in _DROP_SIGN else finding.measure
+    much, need = _figures(finding, measure, units)
+    wish = f"needs {need}" if finding.severity == "must" else f"{need} is better"
+    return form.format(much=much, need=need, wish=wish)
+
+
+def _form(finding: Finding) -> str:
+    if finding.measure is None:
+        return _NO_MEASURE.get(finding.rule, finding.rule.replace("-", " "))
+    if finding.measure < 0 and finding.rule in _NEGATIVE:
+        return _NEGATIVE[finding.rule]
+    if finding.rule == "no-drill" and finding.measure > 0:
+        return "{much} inside no-drill"
+    return _FEW.get(finding.rule, f"{finding.rule.replace('-', ' ')} {{much}}")
+
+
+def _figures(finding: Finding, measure: float, units: Units) -> tuple[str, str]:
+    if finding.unit == "mm":
+        if finding.limit is None:
+            return show_length(measure, units), ""
+        return show_two(measure, finding.limit, units)
+    say: Callable[[float], str] = _degrees if finding.unit == "deg" else _plain
+    need = "" if finding.limit is None else say(finding.limit)
+    return say(measure), need
+
+
+def _degrees(value: float) -> str:
+    return f"{value:.0f}°"
+
+
+def _plain(value: float) -> str:
+    return f"{value:.3g}"

@@ -1,0 +1,69 @@
+"""The workplace as the values that Wall and Section are painted from."""
+
+from dataclasses import replace
+
+from bayboard.window.draw.show import Measure, SectionShow, WallShow
+from bayboard.window.marking import chalk_measures, gap_measures, marks
+from bayboard.window.workplace import Workplace
+
+
+def wall_show(place: Workplace) -> WallShow:
+    """Return what the Wall shows besides the layout."""
+    hand = place.hand
+    spoken = place.spoken_of()
+    told = frozenset() if spoken is None else frozenset((place.verdict.number(spoken),))
+    measures, pairs = _measures(place)
+    gaps = gap_measures(place.verdict, place.scene, pairs)
+    return WallShow(
+        selected=frozenset(place.selected),
+        focused=place.selected[-1] if place.by_keys and place.selected else None,
+        hovered=place.hovered,
+        in_hand=hand.pieces,
+        ghosts=hand.ghosts,
+        measures=(*measures, *gaps),
+        snaps=hand.snaps,
+        marquee=hand.marquee,
+        marks=marks(place.verdict, place.units, told),
+        told=told,
+        chalk_x=place.chalk_x,
+        lever=place.lever,
+        pointer=place.pointer,
+        turning=hand.turning,
+    )
+
+
+def _measures(place: Workplace) -> tuple[tuple[Measure, ...], frozenset[frozenset[str]]]:
+    """Return the chalk measures to lay down: of the hand, the selected, else the hovered one's tightest."""
+    if place.hand.pieces:
+        return chalk_measures(place.verdict, place.scene, place.hand.pieces)
+    if place.measured and place.selected:
+        return chalk_measures(place.verdict, place.scene, frozenset(place.selected))
+    if place.hovered and not place.selected and place.hand.marquee is None:
+        return chalk_measures(place.verdict, place.scene, frozenset((place.hovered,)), only_tightest=True)
+    return (), frozenset()
+
+
+def still(show: WallShow) -> WallShow:
+    """Return the show with only what the still layer is painted from: another one asks for a new layer."""
+    return replace(
+        show,
+        ghosts=(),
+        snaps=(),
+        marquee=None,
+        pointer=None,
+        turning=None,
+        cure=None,
+        chalk_x=None,
+        focused=None,
+    )
+
+
+def section_show(place: Workplace) -> SectionShow:
+    """Return what the Section shows besides the layout."""
+    return SectionShow(
+        chalk_x=place.chalk_x,
+        lever=place.lever,
+        selected=frozenset(place.selected),
+        hovered=place.hovered,
+        pointer=None,
+    )

@@ -1,0 +1,33 @@
+"""What a stage brings into the window: its widgets for the five places, and its own acts.
+
+A stage that is not built is not in the list, and so is never shown.  A place it leaves None keeps
+Arrange's widget.
+"""
+
+from dataclasses import dataclass
+
+from PySide6.QtWidgets import QWidget
+
+from bayboard.window.strip import Stage
+
+
+@dataclass
+class Panes:
+    """A stage's widgets, children of the main window.  `wall` takes the Wall's place and so on."""
+
+    stage: Stage
+    wall: QWidget | None = None
+    section: QWidget | None = None
+    bench: QWidget | None = None
+    findings: QWidget | None = None
+    card: QWidget | None = None
+
+    def act(self, name: str) -> bool:
+        """Do an act of `keys.BINDINGS` in the stage's own way; return whether it was one of its own."""
+        return False
+
+    def shown(self) -> None:
+        """Be told that the stage is on screen now."""
+
+    def dress(self) -> None:
+        """Wear the workplace's colours."""

@@ -1,0 +1,74 @@
+"""The two steel tapes as widgets: the shared height axis, and the one at the foot for the chalk line."""
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QMouseEvent, QPainter
+from PySide6.QtWidgets import QWidget
+
+from bayboard.window.canvas import Canvas
+from bayboard.window.draw.tapes import paint_foot_tape, paint_hanging_tape, tape_zero
+from bayboard.window.gestures.chalk import Chalk
+from bayboard.window.theme import Theme
+from bayboard.window.workplace import Workplace
+
+
+class Tape(Canvas):
+    """A tape that shows the scale of the Wall and where the pointer is."""
+
+    layered = False
+
+    def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.place = place
+        for signal in (place.changed, place.looked, place.zoomed, place.pointed):
+            signal.connect(self.update)
+
+    @property
+    def theme(self) -> Theme:
+        """Return the workplace's colours."""
+        return self.place.theme
+
+
+class HangingTape(Tape):
+    """The tape between Wall and Section."""
+
+    def paint_live(self, p: QPainter) -> None:
+        """Paint the tape with the pointer's height."""
+        place = self.place
+        zero, pointer = tape_zero(place.shown)[1], place.pointer
+        rect = QRectF(self.rect())
+        paint_hanging_tape(
+            p, rect, place.scale, self.theme, place.units, zero, None if pointer is None else pointer[1]
+        )
+
+
+class FootTape(Tape):
+    """The tape below the Wall; a press on it brings the chalk line there."""
+
+    def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
+        super().__init__(place, parent)
+        self._gesture: Chalk | None = None
+        self.setCursor(Qt.CursorShape.SizeHorCursor)
+        self.setToolTip("Sets the section line where you press. C sets it at what is selected.")
+
+    def paint_live(self, p: QPainter) -> None:
+        """Paint the tape with the chalk line's tag."""
+        place = self.place
+        zero, pointer = tape_zero(place.shown)[0], place.pointer
+        rect = QRectF(self.rect())
+        across = None if pointer is None else pointer[0]
+        paint_foot_tape(p, rect, place.scale, self.theme, place.units, zero, across, place.chalk_x)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Bring the chalk line here, and let it follow."""
+        if event.button() == Qt.MouseButton.LeftButton:
+            self.place.set_chalk(self.place.scale.mm(event.position())[0])
+            self._gesture = Chalk(self.place, event.position(), event.modifiers())
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Let the line follow."""
+        if self._gesture is not None:
+            self._gesture.move(QPointF(event.position()), event.modifiers())
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Leave the line where it is."""
+        self._gesture = None

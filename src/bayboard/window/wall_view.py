@@ -1,0 +1,318 @@
+"""The Wall: the front view, and the hand that works in it."""
+
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, Signal
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QFocusEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QNativeGestureEvent,
+    QPainter,
+    QResizeEvent,
+    QWheelEvent,
+)
+from PySide6.QtWidgets import QPinchGesture, QWidget
+
+from bayboard.units.length import show_length
+from bayboard.window import lettering
+from bayboard.window.canvas import Canvas
+from bayboard.window.draw.gear import turn_grip
+from bayboard.window.draw.scale import Scale, box_of
+from bayboard.window.draw.show import WallShow
+from bayboard.window.draw.wall import leads_of, paint_live, paint_still, wall_marks
+from bayboard.window.gestures.chalk import Chalk
+from bayboard.window.gestures.gesture import Gesture
+from bayboard.window.gestures.marquee import Marquee
+from bayboard.window.gestures.move import Move
+from bayboard.window.gestures.pan import Pan
+from bayboard.window.gestures.turn import Turn
+from bayboard.window.lettering import HEADING, Style
+from bayboard.window.picking import pieces_at
+from bayboard.window.showing import still, wall_show
+from bayboard.window.theme import Theme, brush
+from bayboard.window.workplace import Workplace
+
+CHALK_FELT, FLAG_FELT = 12.0, 20.0  # px each side of the chalk line and of its flag
+FLAG_HIGH = 40.0
+MARK_FELT = 20.0
+FIGURES = Style(px=15.0)
+ZOOM = 1.0015  # a wheel's eighth of a degree
+
+
+class WallView(Canvas):
+    """The front view.  It turns presses into gestures and passes what they mean to the workplace."""
+
+    menu_wanted = Signal(QPoint)  # global place of a context menu for what is selected
+    finding_pressed = Signal(int)  # the number of a finding whose mark was pressed
+
+    def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.place = place
+        self.gesture: Gesture | None = None
+        self._space = False
+        self._show: WallShow | None = None
+        self.setMouseTracking(True)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.grabGesture(Qt.GestureType.PinchGesture)
+        self.setAccessibleName("Wall")
+        place.changed.connect(self._anew)
+        place.looked.connect(self._anew)
+        place.zoomed.connect(self.rescaled)
+
+    # --- painting ---
+
+    @property
+    def theme(self) -> Theme:
+        """Return the workplace's colours."""
+        return self.place.theme
+
+    def _anew(self) -> None:
+        self._show = None
+        self.update()
+
+    def show_now(self) -> WallShow:
+        """Return what is shown besides the layout, worked out once until something changes."""
+        if self._show is None:
+            self._show = wall_show(self.place)
+        return self._show
+
+    def layer_scale(self) -> Scale:
+        """Return the workplace's scale."""
+        return self.place.scale
+
+    def still_key(self) -> object:
+        """Return what the still layer is painted from: while pieces are moved, all but them."""
+        place, moving = self.place, self.place.hand.pieces
+        if not moving:
+            return place.shown, still(self.show_now())
+        rest = tuple(gear for gear in place.shown.gear if gear.id not in moving)
+        return moving, rest, place.shown.boards, self._routes_beside(moving), place.lever, place.selected
+
+    def _routes_beside(self, moving: frozenset[str]) -> tuple[tuple[str, bytes], ...]:
+        """Return the paths of leads that do not end at what is moved: one that gives way is seen to."""
+        scene = self.place.scene
+        carried = leads_of(scene, moving)
+        return tuple((n, r.points.tobytes()) for n, r in scene.routes.items() if n not in carried)
+
+    def paint_still(self, p: QPainter) -> None:
+        """Paint the Wall without what is in the hand and what lies on it."""
+        place = self.place
+        moving = place.hand.pieces
+        paint_still(p, place.scale, place.scene, self.theme, self.show_now(), self._rect(), moving)
+
+    def paint_live(self, p: QPainter) -> None:
+        """Paint what is in the hand, and all that is laid on the scene."""
+        place = self.place
+        moving = place.hand.pieces
+        paint_live(p, place.scale, place.scene, self.theme, self.show_now(), self._rect(), moving)
+        self._paint_title(p)
+
+    def _rect(self) -> QRectF:
+        return QRectF(self.rect())
+
+    def _paint_title(self, p: QPainter) -> None:
+        size, theme = self.theme.size, self.theme
+        if not self.place.whole:
+            p.fillRect(QRectF(0.0, 0.0, self.width(), 46.0 * size), brush(theme.room, 0.82))
+        p.fillRect(QRectF(15.0 * size, 16.0 * size, 3.0, 17.0 * size), brush(theme.ink))
+        style = HEADING.sized(size)
+        lettering.draw(p, QPointF(27.0 * size, 31.0 * size), "Wall", style, theme.ink)
+        x = 27.0 * size + lettering.width("Wall", style) + 12.0 * size
+        lettering.draw(p, QPointF(x, 31.0 * size), self.phrase(), FIGURES.sized(size), theme.ink2)
+
+    def phrase(self) -> str:
+        """Return what the title line says: how large the wall is and from where it is seen."""
+        layout = self.place.shown
+        box = box_of(layout.bay.wall)
+        if box is None:
+            return "nothing measured yet"
+        sides = [show_length(side, layout.units) for side in (box[2] - box[0], box[3] - box[1])]
+        return f"{sides[0].removesuffix(f' {layout.units}')} × {sides[1]}, seen from the cabin"
+
+    # --- the mouse ---
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Begin the gesture that a press at this place means."""
+        if self.gesture is not None:
+            return
+        self.setFocus(Qt.FocusReason.MouseFocusReason)
+        at, mods = event.position(), event.modifiers()
+        if event.button() == Qt.MouseButton.MiddleButton or (
+            self._space and event.button() == Qt.MouseButton.LeftButton
+        ):
+            self.start(Pan(self.place, at, mods))
+        elif event.button() == Qt.MouseButton.LeftButton:
+            self._press(at, mods)
+        elif event.button() == Qt.MouseButton.RightButton:
+            self._pick_for_menu(at)
+
+    def _press(self, at: QPointF, mods: Qt.KeyboardModifier) -> None:
+        place = self.place
+        found = pieces_at(place.scene, place.scale.mm(at))
+        number = self.mark_at(at)
+        if self.grip_at(at):
+            self.start(Turn(place, at, mods, place.selected[0]))
+        elif number is not None:
+            self.finding_pressed.emit(number)
+        elif self.flag_at(at) or (not found and self.line_at(at)):
+            self.start(Chalk(place, at, mods))
+        elif found:
+            chosen = next((name for name in found if name in place.selected), found[0])
+            self.start(Move(place, at, mods, chosen))
+        else:
+            self.start(Marquee(place, at, mods))
+
+    def start(self, gesture: Gesture) -> None:
+        """Let a gesture follow the mouse until it is released."""
+        self.gesture = gesture
+        self._show_cursor(None)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Let the gesture follow, else show what is under the pointer."""
+        at = event.position()
+        self.place.point(self.place.scale.mm(at))
+        if self.gesture is not None:
+            self.gesture.move(at, event.modifiers())
+            return
+        found = pieces_at(self.place.scene, self.place.scale.mm(at))
+        self.place.hover(found[0] if found else None)
+        self._show_cursor(at)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """End the gesture."""
+        if self.gesture is None or event.buttons() & (
+            Qt.MouseButton.LeftButton | Qt.MouseButton.MiddleButton
+        ):
+            return
+        gesture, self.gesture = self.gesture, None
+        gesture.release(event.position(), event.modifiers())
+        self._show_cursor(event.position())
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """Forget the pointer."""
+        self.place.point(None)
+        self.place.hover(None)
+
+    def call_off(self) -> bool:
+        """End the gesture without effect; return whether there was one."""
+        gesture, self.gesture = self.gesture, None
+        if gesture is None:
+            return False
+        gesture.cancel()
+        self._show_cursor(None)
+        return True
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Zoom at the pointer; two fingers on a pad push the picture."""
+        on_pad = not event.pixelDelta().isNull() and event.phase() != Qt.ScrollPhase.NoScrollPhase
+        if on_pad and not event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            by = event.pixelDelta()
+            self.place.set_scale(self.place.scale.moved(by.x(), by.y()))
+        else:
+            at = event.position()
+            self.place.zoom(ZOOM ** event.angleDelta().y(), (at.x(), at.y()))
+        event.accept()
+
+    def event(self, event: QEvent) -> bool:
+        """Zoom with two fingers."""
+        if event.type() == QEvent.Type.Gesture:
+            pinch = event.gesture(Qt.GestureType.PinchGesture)
+            if isinstance(pinch, QPinchGesture):
+                at = self.mapFromGlobal(pinch.centerPoint().toPoint())
+                self.place.zoom(pinch.scaleFactor(), (at.x(), at.y()))
+                return True
+        if isinstance(event, QNativeGestureEvent) and event.gestureType() == (
+            Qt.NativeGestureType.ZoomNativeGesture
+        ):
+            at = event.position()
+            self.place.zoom(1.0 + event.value(), (at.x(), at.y()))
+            return True
+        return super().event(event)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Ask for the menu, at the selected piece when it comes from the keyboard."""
+        at = event.globalPos()
+        if event.reason() == QContextMenuEvent.Reason.Keyboard:
+            spot = self._selected_spot() or QPointF(self.rect().center())
+            at = self.mapToGlobal(spot.toPoint())
+        self.menu_wanted.emit(at)
+
+    def _selected_spot(self) -> QPointF | None:
+        placed = [p for n in self.place.selected if (p := self.place.scene.placed.get(n))]
+        return self.place.scale.px(*placed[0].at) if placed else None
+
+    def _pick_for_menu(self, at: QPointF) -> None:
+        found = pieces_at(self.place.scene, self.place.scale.mm(at))
+        if found and not set(found) & set(self.place.selected):
+            self.place.select(found[:1])
+
+    # --- what is under the pointer ---
+
+    def grip_at(self, at: QPointF) -> bool:
+        """Return whether the turning grip of the one selected piece is there."""
+        place = self.place
+        piece = place.scene.placed.get(place.selected[0]) if len(place.selected) == 1 else None
+        return piece is not None and turn_grip(place.scale, piece, self.theme).contains(at)
+
+    def line_at(self, at: QPointF) -> bool:
+        """Return whether the chalk line is there, as felt."""
+        x = self.place.chalk_x
+        return x is not None and abs(self.place.scale.px(x, 0.0).x() - at.x()) <= CHALK_FELT
+
+    def flag_at(self, at: QPointF) -> bool:
+        """Return whether the chalk line's flag is there, as felt."""
+        x, size = self.place.chalk_x, self.theme.size
+        if x is None or at.y() > FLAG_HIGH * size:
+            return False
+        return abs(self.place.scale.px(x, 0.0).x() - at.x()) <= FLAG_FELT * size
+
+    def mark_at(self, at: QPointF) -> int | None:
+        """Return the number of the finding whose mark or tag is there."""
+        place = self.place
+        where = wall_marks(place.scale, place.scene, self.theme, self.show_now(), self._rect())
+        for number, (spot, tag) in sorted(where.items()):
+            by = spot - at
+            felt = MARK_FELT * self.theme.size
+            if by.x() ** 2 + by.y() ** 2 <= felt**2 or (tag is not None and tag.contains(at)):
+                return number
+        return None
+
+    def _show_cursor(self, at: QPointF | None) -> None:
+        shape = Qt.CursorShape.ArrowCursor
+        if self.gesture is not None:
+            shape = self.gesture.cursor or shape
+        elif (at is not None and self._space) or (
+            at is not None and (self.grip_at(at) or self.place.hovered)
+        ):
+            shape = Qt.CursorShape.OpenHandCursor
+        elif at is not None and (self.flag_at(at) or self.line_at(at)):
+            shape = Qt.CursorShape.SizeHorCursor
+        self.setCursor(shape)
+
+    # --- keys that belong to the Wall alone ---
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Hold Space to push the picture; everything else is the window's."""
+        if event.key() == Qt.Key.Key_Space and not event.isAutoRepeat():
+            self._space = True
+            self.setCursor(Qt.CursorShape.OpenHandCursor)
+            return
+        event.ignore()
+
+    def keyReleaseEvent(self, event: QKeyEvent) -> None:
+        """Let go of the picture."""
+        if event.key() == Qt.Key.Key_Space and not event.isAutoRepeat():
+            self._space = False
+            self._show_cursor(None)
+            return
+        event.ignore()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Let go of the picture when the keys go elsewhere."""
+        self._space = False
+        self.update()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Tell the workplace how much room there is."""
+        self.place.set_wall_rect(self._rect())
+        self.settle()

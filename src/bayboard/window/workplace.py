@@ -1,0 +1,273 @@
+"""What the window shows: one job, and how one looks at it.  Views read it and send edits through it.
+
+It holds no rule and no geometry of its own: the job judges, this remembers what is selected, where the
+chalk line stands and how large things are drawn, and says when one of them is another.
+"""
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+
+from PySide6.QtCore import QObject, QRectF, Signal
+
+from bayboard.edits.edit import Edit
+from bayboard.job.job import Job
+from bayboard.model.layout import Layout, Units
+from bayboard.model.refused import Refused
+from bayboard.rules.check import Verdict
+from bayboard.rules.finding import Finding
+from bayboard.rules.scene import Scene
+from bayboard.window.draw.scale import Scale, box_of, fitting
+from bayboard.window.draw.show import Ghost, Lever, Snap
+from bayboard.window.picking import box_round
+from bayboard.window.theme import Theme
+
+MARGIN = 34.0  # px left free round a wall that is drawn whole
+TITLE = 40.0  # px of the Wall's title line, left free above it
+NEAREST, FARTHEST = 12.0, 0.06  # px a mm when zoomed all the way in and out
+Key = tuple[str, tuple[str, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class Hand:
+    """What a gesture shows as long as it lasts; `pieces` are those in the hand."""
+
+    pieces: frozenset[str] = frozenset()
+    ghosts: tuple[Ghost, ...] = ()
+    snaps: tuple[Snap, ...] = ()
+    marquee: tuple[float, float, float, float] | None = None
+    turning: float | None = None
+
+
+EMPTY = Hand()
+
+
+def key_of(finding: Finding) -> Key:
+    """Return what stays the same about a finding while its measure changes."""
+    return finding.rule, finding.subjects
+
+
+class Workplace(QObject):
+    """The job on the wall and how it is looked at."""
+
+    opened = Signal()  # another job is on the wall
+    changed = Signal()  # the shown layout or its verdict is another
+    looked = Signal()  # selection, hand, chalk line, lever or pointer are others
+    zoomed = Signal()
+    pointed = Signal()
+    said = Signal(str)  # one line of text for the strip
+    refused = Signal(str)  # one sentence that stays until it is read
+
+    def __init__(self, job: Job, theme: Theme, first_start: bool = False) -> None:
+        super().__init__()
+        self.theme = theme
+        self.scale = Scale(0.8, 0.0, 0.0)
+        self.wall_rect = QRectF(0.0, 0.0, 1192.0, 608.0)
+        self.lever: Lever = "up"
+        self.follow = True
+        self.ledge_rect = QRectF()  # of the Bench, in pixels of the Wall
+        self._leave: Callable[[], None] | None = None
+        self.whole = True  # drawn to fit, until one zooms or pans
+        self.take(job, first_start)
+
+    def take(self, job: Job, first_start: bool = False) -> None:
+        """Put another job on the wall; what was selected in the old one is forgotten."""
+        if self._leave is not None:
+            self._leave()
+        self.job = job
+        self._leave = job.on_change(self._follow_job)
+        self.first_start = first_start
+        self.selected: tuple[str, ...] = ()
+        self.by_keys = False  # the selection was walked to by keys: it wears the focus ring
+        self.measured = False  # the selected piece wears its chalk measures outside a drag
+        self.hovered: str | None = None
+        self.pointer: tuple[float, float] | None = None
+        self.finding: Key | None = None
+        self.hand = EMPTY
+        self.scene = Scene(job.shown, known_routes=job.routes)
+        self.chalk_x = _middle(job.shown)
+        self.fit()
+        self.opened.emit()
+        self.changed.emit()
+        self.looked.emit()
+
+    # --- the job ---
+
+    @property
+    def layout(self) -> Layout:
+        """Return the layout as kept, without what a gesture previews."""
+        return self.job.layout
+
+    @property
+    def shown(self) -> Layout:
+        """Return the layout as shown."""
+        return self.job.shown
+
+    @property
+    def units(self) -> Units:
+        """Return the units of everything shown."""
+        return self.job.shown.units
+
+    @property
+    def verdict(self) -> Verdict:
+        """Return what the rules say of what is shown."""
+        return self.job.verdict
+
+    def _follow_job(self, *_: object) -> None:
+        before = self.scene
+        self.scene = Scene(self.job.shown, before, self.job.routes)
+        self.scene.forget_before()
+        known = {gear.id for gear in self.job.shown.gear}
+        if not known.issuperset(self.selected):
+            self.selected = tuple(name for name in self.selected if name in known)
+        self.changed.emit()
+
+    def do(self, edit: Edit, fold: bool = False) -> bool:
+        """Do an edit; what cannot be done is said in a line.  `fold`: one undo step with the last."""
+        try:
+            self.job.do(edit, fold)
+        except Refused as refused:
+            self.said.emit(str(refused))
+            return False
+        return True
+
+    def preview(self, edit: Edit, hand: Hand) -> None:
+        """Show what an edit would do, with what the gesture lays on the scene."""
+        self.hand = hand
+        self.job.preview(edit)
+        self.looked.emit()
+
+    def show_hand(self, hand: Hand) -> None:
+        """Show what a gesture lays on the scene without changing the layout."""
+        self.hand = hand
+        self.looked.emit()
+
+    def settle(self, edit: Edit | None = None) -> None:
+        """End a gesture: its preview goes, its edit is done once, or nothing is where it is None."""
+        self.hand = EMPTY
+        if edit is None or not self.do(edit):
+            self.job.drop_preview()
+        self.looked.emit()
+
+    def undo(self) -> None:
+        """Take the last step back and say what came back."""
+        label = self.job.undo()
+        self.said.emit(f"Undone: {_small(label)}" if label else "Nothing to undo.")
+        self.looked.emit()
+
+    def redo(self) -> None:
+        """Do again what was undone and say so."""
+        label = self.job.redo()
+        self.said.emit(f"Done again: {_small(label)}" if label else "Nothing to do again.")
+        self.looked.emit()
+
+    # --- how one looks at it ---
+
+    def select(self, names: Iterable[str], by_keys: bool = False) -> None:
+        """Select these stand-ins and no others; the section follows to their middle."""
+        self.selected = tuple(dict.fromkeys(names))
+        self.by_keys = by_keys
+        self.measured = False
+        box = box_round(self.scene.placed[n] for n in self.selected if n in self.scene.placed)
+        if box is not None and self.follow:
+            self.chalk_x = (box[0] + box[2]) / 2
+        self.looked.emit()
+
+    def measure(self, on: bool = True) -> None:
+        """Lay the chalk measures on the selected piece, or take them off."""
+        self.measured = on
+        self.looked.emit()
+
+    def hover(self, name: str | None) -> None:
+        """Say which stand-in the pointer is over."""
+        if name != self.hovered:
+            self.hovered = name
+            self.looked.emit()
+
+    def point(self, at: tuple[float, float] | None) -> None:
+        """Say where the pointer is, mm on the Wall."""
+        if at != self.pointer:
+            self.pointer = at
+            self.pointed.emit()
+
+    def set_lever(self, lever: Lever) -> None:
+        """Show the seat up or folded."""
+        self.lever = lever
+        self.looked.emit()
+
+    def set_chalk(self, x: float) -> None:
+        """Draw the chalk line at x, mm."""
+        self.chalk_x = x
+        self.looked.emit()
+
+    def take_up(self, finding: Finding | None) -> None:
+        """Make a finding the one that is spoken of."""
+        self.finding = None if finding is None else key_of(finding)
+        self.looked.emit()
+
+    def spoken_of(self) -> Finding | None:
+        """Return the finding that is spoken of, None when it is gone."""
+        return next((f for f in self.verdict.findings if key_of(f) == self.finding), None)
+
+    def set_theme(self, theme: Theme) -> None:
+        """Wear another set of colours."""
+        self.theme = theme
+        self.looked.emit()
+
+    # --- how large ---
+
+    def set_wall_rect(self, rect: QRectF) -> None:
+        """Tell how large the Wall is drawn: what was whole stays whole, else its middle stays."""
+        old, self.wall_rect = self.wall_rect, rect
+        if self.whole:
+            self.fit()
+            return
+        grown = min(rect.width() / max(old.width(), 1.0), rect.height() / max(old.height(), 1.0))
+        x, y = self.scale.mm(old.center())
+        k = self.scale.px_per_mm * grown
+        self.set_scale(Scale(k, rect.center().x() - x * k, rect.center().y() + y * k))
+
+    def fit(self) -> None:
+        """Draw the wall and the boards whole."""
+        points = [*self.shown.bay.wall, *(p for board in self.shown.boards for p in board.outline)]
+        points += [p for piece in self.scene.placed.values() for p in piece.ring.tolist()]
+        box = box_of([(p[0], p[1]) for p in points]) or (-100.0, -100.0, 1200.0, 500.0)
+        size = self.theme.size
+        rect = self.wall_rect.adjusted(0.0, TITLE * size / 2, 0.0, 0.0)
+        self.set_scale(fitting(box, rect, MARGIN * size))
+        self.whole = True
+
+    def set_scale(self, scale: Scale) -> None:
+        """Draw at another scale."""
+        self.whole = False
+        if scale != self.scale:
+            self.scale = scale
+            self.zoomed.emit()
+
+    def zoom(self, factor: float, at: Sequence[float] | None = None) -> None:
+        """Zoom at a pixel of the Wall, at its middle where none is given; both ends have a stop."""
+        spot = self.wall_rect.center()
+        if at is not None:
+            spot.setX(at[0])
+            spot.setY(at[1])
+        k = self.scale.px_per_mm
+        factor = min(max(k * factor, FARTHEST), NEAREST) / k
+        self.set_scale(self.scale.zoomed(spot, factor))
+
+    def show_place(self, at: tuple[float, float]) -> None:
+        """Move the picture so that a place (mm) is seen, if it is not."""
+        spot = self.scale.px(*at)
+        inner = self.wall_rect.adjusted(60.0, 60.0, -60.0, -60.0)
+        if not inner.contains(spot):
+            middle = inner.center()
+            self.set_scale(self.scale.moved(middle.x() - spot.x(), middle.y() - spot.y()))
+
+
+def _small(label: str) -> str:
+    return label[:1].lower() + label[1:]
+
+
+def _middle(layout: Layout) -> float | None:
+    """Return the x at which the chalk line starts: the middle of the first board, else of the wall."""
+    points = layout.boards[0].outline if layout.boards else layout.bay.wall
+    box = box_of(points)
+    return None if box is None else (box[0] + box[2]) / 2
