@@ -6,6 +6,7 @@ rim), between the axis and an edge of the solid, or it is zero because the axis 
 
 from collections.abc import Sequence
 from functools import lru_cache
+from typing import NamedTuple
 
 import numpy as np
 
@@ -69,42 +70,45 @@ def axis_distance(starts: Points, ends: Points, p: Prism) -> Points:
     """Return the distance in mm of each axis from a solid, (n,); 0 where they meet."""
     if p.along == "x":
         starts, ends = starts[:, ::-1], ends[:, ::-1]
-    low = max(p.low, BOTTOM)
-    a, b = _edges(p.rings, low, p.high)
-    nearest = np.minimum(_point_distance(starts, p.rings, low, p.high), _edge_distance(starts, ends, a, b))
-    nearest = np.minimum(nearest, _point_distance(ends, p.rings, low, p.high))
-    nearest[blocked(starts, ends, _upright(p))] = 0.0
+    skin = _skin(p)
+    tips = np.vstack((starts, ends))
+    over = np.maximum(np.maximum(skin.low - tips[:, 2], tips[:, 2] - p.high), 0.0)
+    at_tips = np.hypot(_rim_distance(tips[:, :2], *skin.rim), over)
+    nearest = np.minimum(at_tips[: len(starts)], at_tips[len(starts) :])
+    nearest = np.minimum(nearest, _edge_distance(starts, ends, *skin.edges))
+    nearest[blocked(starts, ends, skin.rows)] = 0.0
     return nearest
 
 
+class _Skin(NamedTuple):
+    """What a prism stood along z is met at: its pieces, its edges and its rim in plan, from … to."""
+
+    rows: Solids
+    edges: tuple[Points, Points]
+    rim: tuple[Points, Points]
+    low: float
+
+
 @lru_cache(maxsize=1024)
-def _upright(p: Prism) -> Solids:
-    """Return the prism's pieces stood along z; kept, as a drag asks for the same ones again and again."""
-    return solids([prism_of(p.rings, p.pieces, p.low, p.high)])
-
-
-def _edges(rings: Sequence[Points], low: float, high: float) -> tuple[Points, Points]:
-    """Return both ends of every edge: round the top, round the bottom, and upright."""
-    heads, tails = [], []
-    for ring in rings:
-        after = np.roll(ring, -1, axis=0)
-        top, bottom = (np.column_stack((ring, np.full(len(ring), z))) for z in (high, low))
-        top_after, bottom_after = (np.column_stack((after, np.full(len(ring), z))) for z in (high, low))
-        heads += [top, bottom, top]  # upright ones from the top: the bottom may be far away
-        tails += [top_after, bottom_after, bottom]
-    return np.vstack(heads), np.vstack(tails)
-
-
-def _point_distance(points: Points, rings: Sequence[Points], low: float, high: float) -> Points:
-    away = plan_distance(points[:, :2], rings)
-    over = np.maximum(np.maximum(low - points[:, 2], points[:, 2] - high), 0.0)
-    return np.hypot(away, over)
+def _skin(p: Prism) -> _Skin:
+    """Return the prism's skin; kept, as a drag asks for the same ones again and again."""
+    low = max(p.low, BOTTOM)
+    head = np.vstack(p.rings)
+    tail = np.vstack([np.roll(ring, -1, axis=0) for ring in p.rings])
+    top, bottom, top_tail, bottom_tail = (
+        np.column_stack((ring, np.full(len(ring), z))) for ring in (head, tail) for z in (p.high, low)
+    )
+    edges = np.vstack((top, bottom, top)), np.vstack((top_tail, bottom_tail, bottom))
+    rows = solids([prism_of(p.rings, p.pieces, p.low, p.high)])
+    return _Skin(rows, edges, (head, tail), low)
 
 
 def plan_distance(points: Points, rings: Sequence[Points]) -> Points:
     """Return the distance of each point from a polygon, (n,); 0 inside."""
-    head = np.vstack(rings)
-    tail = np.vstack([np.roll(ring, -1, axis=0) for ring in rings])
+    return _rim_distance(points, np.vstack(rings), np.vstack([np.roll(ring, -1, axis=0) for ring in rings]))
+
+
+def _rim_distance(points: Points, head: Points, tail: Points) -> Points:
     edge = tail - head
     to = points[:, None, :] - head
     share = np.clip(np.sum(to * edge, axis=2) / np.sum(edge * edge, axis=1), 0.0, 1.0)

@@ -1,6 +1,6 @@
 """All that the rules say of a layout, at once or step by step while something moves."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -11,6 +11,7 @@ from bayboard.routing.route import Route
 from bayboard.rules import RULES
 from bayboard.rules.finding import SEVERITIES, Finding, Said, Unchecked, heads
 from bayboard.rules.let_be import with_reasons
+from bayboard.rules.rule import Rule
 from bayboard.rules.scene import Scene
 
 _RANK = {severity: rank for rank, severity in enumerate(SEVERITIES)}
@@ -48,13 +49,13 @@ class Verdict:
         return numbers
 
 
-def check(layout: Layout) -> Verdict:
+def check(layout: Layout, rules: Sequence[Rule] = RULES) -> Verdict:
     """Return all that the rules say of the layout."""
-    return judged(layout, _look_at_all(Scene(layout)))
+    return judged(layout, _look_at_all(Scene(layout), rules))
 
 
-def _look_at_all(scene: Scene) -> dict[str, list[Said]]:
-    return {rule.RULE: list(rule.look(scene)) for rule in RULES}
+def _look_at_all(scene: Scene, rules: Sequence[Rule]) -> dict[str, list[Said]]:
+    return {rule.RULE: list(rule.look(scene)) for rule in rules}
 
 
 def judged(layout: Layout, said: Mapping[str, Iterable[Said]]) -> Verdict:
@@ -80,7 +81,8 @@ class Checker:
     Always true: `now` equals `check` of the layout last given.
     """
 
-    def __init__(self, layout: Layout) -> None:
+    def __init__(self, layout: Layout, rules: Sequence[Rule] = RULES) -> None:
+        self._rules = rules
         self._start(layout)
 
     @property
@@ -90,7 +92,7 @@ class Checker:
 
     def _start(self, layout: Layout) -> None:
         self._scene = Scene(layout)
-        self._said = _look_at_all(self._scene)
+        self._said = _look_at_all(self._scene, self._rules)
         self.now = judged(layout, self._said)
 
     def move(self, layout: Layout) -> Verdict:
@@ -105,15 +107,19 @@ class Checker:
     def _step(self, layout: Layout, moved: frozenset[str]) -> None:
         scene = Scene(layout, self._scene)
         changed = moved | changed_leads(self._scene.routes, scene.routes)
-        for rule in RULES if changed else ():
-            if rule.WIDE:
-                self._said[rule.RULE] = list(rule.look(scene))
-            else:
-                kept = [s for s in self._said[rule.RULE] if changed.isdisjoint(heads(s))]
-                self._said[rule.RULE] = kept + list(rule.look(scene, changed))
+        said = {rule.RULE: self._again(rule, scene, changed) for rule in self._rules}
         scene.forget_before()
-        self._scene = scene
-        self.now = judged(layout, self._said)
+        self._scene, self._said = scene, said
+        self.now = judged(layout, said)
+
+    def _again(self, rule: Rule, scene: Scene, changed: frozenset[str]) -> list[Said]:
+        """Return what the rule says now: all anew, or what it said before but for what changed."""
+        before = self._said[rule.RULE]
+        if not changed:
+            return before
+        if rule.WIDE:
+            return list(rule.look(scene))
+        return [s for s in before if changed.isdisjoint(heads(s))] + list(rule.look(scene, changed))
 
 
 _UNJUDGED = frozenset(("gear", "let_be", "photos", "x"))  # members that no rule's look depends on, gear apart
