@@ -101,6 +101,11 @@ def farthest_out(rings: Sequence[Points], of: Rim) -> Points:
     return found
 
 
+def distances(points: Points, others: Points) -> Points:
+    """Return the distance in mm of each point from each of `others`, (points, others)."""
+    return np.asarray(np.hypot(points[:, None, 0] - others[:, 0], points[:, None, 1] - others[:, 1]))
+
+
 def edge_distances(points: Points, heads: Points, tails: Points) -> Points:
     """Return the distance of each point from each edge, (points, edges)."""
     along = tails - heads

@@ -22,7 +22,8 @@ def guessed(rule: str, placed: Placed, reads: Iterable[str]) -> Iterator[Uncheck
     guesses = [member for member in reads if member in placed.card.guessed]
     if guesses:
         what = " and ".join(guesses)
-        says = f"The {what} of {placed.id} {'is a guess' if len(guesses) == 1 else 'are guesses'}."
+        many = len(guesses) > 1 or what.endswith("s")
+        says = f"The {what} of {placed.id} {'are guesses' if many else 'is a guess'}."
         yield Unchecked(rule=rule, subjects=(placed.id,), says=says)
 
 

@@ -14,8 +14,8 @@ from bayboard.rules.finding import Finding, Said, Severity
 from bayboard.rules.meetings import Meeting, body_members, close, lies_into
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, no_height
+from bayboard.rules.words import amount_and_need
 from bayboard.tables.limits import limit
-from bayboard.units.length import show_two
 
 RULE = "gap"
 WIDE = False
@@ -41,7 +41,7 @@ def _judged(scene: Scene, meeting: Meeting) -> Iterator[Finding]:
     if meeting.measure <= HAIR and lies_into(first, second, limit(scene.layout, "overlap_area")):
         return
     severity, need = needed
-    apart, shown = show_two(meeting.measure, need, scene.layout.units)
+    apart, shown = amount_and_need(meeting.measure, need, scene.layout.units)
     fact = f"stands {apart} off" if meeting.measure > HAIR else "touches"
     wish = f"It needs {shown}" if severity == "must" else f"{shown} is better"
     yield Finding(

@@ -16,8 +16,8 @@ from bayboard.model.placed import Placed
 from bayboard.rules.finding import Finding, Said
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed
+from bayboard.rules.words import amount
 from bayboard.tables.limits import limit
-from bayboard.units.length import show_two
 
 RULE = "off-board"
 WIDE = False
@@ -54,8 +54,7 @@ def _screws_off(standing: list[Placed], rim: Rim) -> dict[str, list[int]]:
 def _finding(scene: Scene, placed: Placed, reaches: float, loose: list[int]) -> Finding:
     facts = []
     if reaches:
-        shown, _ = show_two(reaches, 0.0, scene.layout.units)
-        facts.append(f"{placed.id} reaches {shown} beyond its board.")
+        facts.append(f"{placed.id} reaches {amount(reaches, scene.layout.units)} beyond its board.")
     if loose:
         which = " and ".join(f"{placed.id}#{n}" for n in loose)
         facts.append(f"{which} {'has' if len(loose) == 1 else 'have'} no board to go into.")

@@ -11,8 +11,8 @@ from bayboard.geometry import outline as outlines
 from bayboard.geometry.rims import ARC_FINE, farthest_out, rim
 from bayboard.rules.finding import Finding, Said, Unchecked
 from bayboard.rules.scene import Scene
+from bayboard.rules.words import amount
 from bayboard.tables.limits import limit
-from bayboard.units.length import show_two
 
 RULE = "off-wall"
 WIDE = False
@@ -31,7 +31,7 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
         ring = outlines.rounded(shape.board.outline, shape.board.corner_radius, ARC_FINE)
         (far,) = farthest_out([ring], wall)
         if far >= limit(scene.layout, "outside_silent"):
-            shown, _ = show_two(float(far), 0.0, scene.layout.units)
+            shown = amount(float(far), scene.layout.units)
             middle = shape.whole.centroid
             yield Finding(
                 rule=RULE,

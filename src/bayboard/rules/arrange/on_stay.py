@@ -22,8 +22,9 @@ from bayboard.rules.finding import Finding, Said, Severity
 from bayboard.rules.meetings import body_members
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, no_height, no_section, unknown_bodies
+from bayboard.rules.words import amount, amount_and_need
 from bayboard.tables.limits import limit
-from bayboard.units.length import show_length, show_two
+from bayboard.units.length import show_length
 
 RULE = "on-stay"
 WIDE = True  # anything may stand in the way of fingers
@@ -58,8 +59,7 @@ def _covered(scene: Scene, stay: Stay, board: BoardShape) -> Iterator[Said]:
         room = board.board.standoff - need
         if room < -HAIR:
             units = scene.layout.units
-            short, _ = show_two(-room, 0.0, units)
-            says = f"{board.board.id} comes {short} too near {_name(stay)}."
+            says = f"{board.board.id} comes {amount(-room, units)} too near {_name(stay)}."
             says += f" It needs a standoff of {show_length(need, units)} there."
             yield _finding("must", stay, board, room, 0.0, says)
 
@@ -80,7 +80,7 @@ def _unreached(scene: Scene, stay: Stay, shape: Polygon, height: float) -> Itera
     wide = float(free_widths(start, end, things, counted, np.array([need]))[0])
     if wide < need - HAIR:
         nearest = min(boards, key=lambda board: float(axis_distance(start, end, board.prism)[0]))
-        found, wanted = show_two(wide, need, scene.layout.units)
+        found, wanted = amount_and_need(wide, need, scene.layout.units)
         fact = (
             f"is {found} wide with the seats folded" if wide > HAIR else "is shut, even with the seats folded"
         )

@@ -13,8 +13,8 @@ from bayboard.rules.finding import Finding, Said
 from bayboard.rules.meetings import Meeting, body_members, overlapping
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, unknown_bodies
+from bayboard.rules.words import amount
 from bayboard.tables.limits import limit
-from bayboard.units.length import show_two
 
 RULE = "overlap"
 WIDE = False
@@ -35,7 +35,6 @@ def _finding(scene: Scene, meeting: Meeting) -> Finding:
     deep = -meeting.measure
     stay = scene.stays.get(second)
     other = second if stay is None else f"the {stay[0].name} ({second}), which stays"
-    shown, _ = show_two(deep, 0.0, scene.layout.units)
     body, into = meeting.bodies
     shared = shapely.intersection(body.polygon, into.polygon).centroid
     return Finding(
@@ -46,5 +45,5 @@ def _finding(scene: Scene, meeting: Meeting) -> Finding:
         limit=0.0,
         unit="mm",
         at=(shared.x, shared.y),
-        says=f"{first} lies {shown} into {other}. Each needs a place of its own.",
+        says=f"{first} lies {amount(deep, scene.layout.units)} into {other}. Each needs a place of its own.",
     )

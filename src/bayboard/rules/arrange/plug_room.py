@@ -15,8 +15,8 @@ from bayboard.rules.meetings import body_members
 from bayboard.rules.plugging import Blocked, Outlet, blocked
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, no_section, unknown_bodies
+from bayboard.rules.words import amount_and_need
 from bayboard.tables.limits import limit
-from bayboard.units.length import show_two
 
 RULE = "plug-room"
 WIDE = True  # whoever leaves may bare the next solid behind
@@ -65,10 +65,17 @@ def _need(scene: Scene, plug: float, leads: list[Lead]) -> float:
     return plug + limit(scene.layout, "bend_od") * thick
 
 
+def _name(scene: Scene, solid: str) -> str:
+    if solid in scene.stays:
+        return f"{scene.stays[solid][0].name} ({solid})"
+    return solid if solid in scene.placed else f"seat {solid}"
+
+
 def _finding(scene: Scene, found: Blocked) -> Finding:
     outlet = found.outlet
-    free, need = show_two(found.free, outlet.need, scene.layout.units)
-    fact = f"has {free} before {found.solid}" if found.free > HAIR else f"runs straight into {found.solid}"
+    free, need = amount_and_need(found.free, outlet.need, scene.layout.units)
+    solid = _name(scene, found.solid)
+    fact = f"has {free} before {solid}" if found.free > HAIR else f"runs straight into {solid}"
     bend = " with the bend of its lead" if outlet.need > outlet.plug.port.plug else ""
     x, y, _ = outlet.plug.at
     dx, dy, _ = outlet.plug.way

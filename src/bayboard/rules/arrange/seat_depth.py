@@ -19,8 +19,8 @@ from bayboard.rules.fronts import Front, gear_fronts, lead_fronts, on_front
 from bayboard.rules.meetings import body_members
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, no_height, no_section
+from bayboard.rules.words import amount_and_need
 from bayboard.tables.limits import limit
-from bayboard.units.length import show_two
 
 RULE = "seat-depth"
 WIDE = False
@@ -72,7 +72,7 @@ def _judged(scene: Scene, seat: Seat, fronts: list[Front], rings: Points) -> Ite
 
 def _finding(scene: Scene, seat: Seat, front: Front, room: float, margin: float) -> Finding:
     must = room < -HAIR
-    shown, wanted = show_two(abs(room), margin, scene.layout.units)
+    shown, wanted = amount_and_need(abs(room), margin, scene.layout.units)
     if must:
         says = f"{front.name} stands {shown} into seat {seat.id}. It needs {wanted} of room before the seat."
     else:

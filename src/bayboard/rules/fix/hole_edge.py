@@ -16,8 +16,9 @@ from bayboard.mechanics.holes import Hole
 from bayboard.rules.finding import Finding, Said
 from bayboard.rules.known_holes import known_holes, unlooked
 from bayboard.rules.scene import Scene
+from bayboard.rules.words import amount, amount_and_need
 from bayboard.tables.limits import limit
-from bayboard.units.length import show_length, show_two
+from bayboard.units.length import show_length
 
 RULE = "hole-edge"
 WIDE = False
@@ -38,11 +39,12 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
 
 def _finding(scene: Scene, hole: Hole, deep: float, need: float) -> Finding:
     units = scene.layout.units
-    shown, wanted = show_two(deep, need, units)
-    if deep < 0:
-        fact = f"{hole.id} is off its board by {show_length(-deep, units)}"
+    shown, wanted = amount_and_need(deep, need, units)
+    if deep < -HAIR:
+        fact = f"{hole.id} is off its board by {amount(-deep, units)}"
     else:
-        fact = f"{hole.id} is {shown} from the edge of its board"
+        fact = f"{hole.id} is {shown} from" if deep > HAIR else f"{hole.id} is on"
+        fact += " the edge of its board"
     return Finding(
         rule=RULE,
         severity="must",

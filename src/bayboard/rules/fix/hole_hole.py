@@ -10,12 +10,13 @@ from collections.abc import Iterator
 import numpy as np
 
 from bayboard.geometry.crowd import HAIR
+from bayboard.geometry.rims import distances
 from bayboard.mechanics.holes import Hole
 from bayboard.rules.finding import Finding, Said
 from bayboard.rules.known_holes import known_holes, unlooked
 from bayboard.rules.scene import Scene
+from bayboard.rules.words import amount_and_need
 from bayboard.tables.limits import limit
-from bayboard.units.length import show_two
 
 RULE = "hole-hole"
 WIDE = False
@@ -31,7 +32,7 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
     at = np.array([hole.at for hole in holes]).reshape(-1, 2)
     drill = np.array([hole.drill for hole in holes], dtype=np.float64)
     board = np.array([hole.board for hole in holes])
-    apart = np.hypot(at[rows, None, 0] - at[None, :, 0], at[rows, None, 1] - at[None, :, 1])
+    apart = distances(at[rows], at)
     need = limit(scene.layout, "pitch_d") * np.maximum(drill[rows, None], drill[None, :])
     once = (rows[:, None] < order) | (~asked & (rows[:, None] != order))
     for i, j in np.argwhere(once & (board[rows, None] == board) & (apart < need - HAIR)):
@@ -41,7 +42,7 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
 
 def _finding(scene: Scene, pair: tuple[Hole, Hole], apart: float, need: float) -> Finding:
     a, b = pair
-    shown, wanted = show_two(apart, need, scene.layout.units)
+    shown, wanted = amount_and_need(apart, need, scene.layout.units)
     return Finding(
         rule=RULE,
         severity="must",

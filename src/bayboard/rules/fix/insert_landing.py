@@ -17,9 +17,9 @@ from bayboard.geometry.rims import depths
 from bayboard.model.layout import Fixing
 from bayboard.rules.finding import Finding, Said, Unchecked
 from bayboard.rules.scene import Scene
+from bayboard.rules.words import amount, amount_and_need
 from bayboard.tables.limits import limit
 from bayboard.tables.reference import insert, thread
-from bayboard.units.length import show_length, show_two
 
 RULE = "insert-landing"
 WIDE = False
@@ -74,12 +74,14 @@ def _seat(scene: Scene, fixing: Fixing) -> _Seat | None:
 
 def _finding(scene: Scene, fixing: Fixing, seat: _Seat, deep: float, need: float) -> Finding:
     units = scene.layout.units
-    shown, wanted = show_two(deep, need, units)
+    shown, wanted = amount_and_need(deep, need, units)
     roughly = "about " if seat.about else ""
-    if deep < 0:
-        fact = f"{fixing.id} is on no landing: the nearest is {show_length(-deep, units)} away."
-    else:
+    if deep < -HAIR:
+        fact = f"{fixing.id} is on no landing: the nearest is {amount(-deep, units)} away."
+    elif deep > HAIR:
         fact = f"{fixing.id} is {shown} inside the edge of its landing."
+    else:
+        fact = f"{fixing.id} is on the edge of its landing."
     return Finding(
         rule=RULE,
         severity="must",

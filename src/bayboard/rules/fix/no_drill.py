@@ -15,8 +15,8 @@ from bayboard.geometry.rims import depths
 from bayboard.model.layout import Fixing, NoDrill
 from bayboard.rules.finding import Finding, Said
 from bayboard.rules.scene import Scene
+from bayboard.rules.words import amount, amount_and_need
 from bayboard.tables.limits import limit
-from bayboard.units.length import show_two
 
 RULE = "no-drill"
 WIDE = False
@@ -42,11 +42,12 @@ def _finding(scene: Scene, fixing: Fixing, region: NoDrill, deep: float, margin:
     inside = deep > HAIR
     name = f"{region.name} ({region.id})"
     if inside:
-        shown, _ = show_two(deep, 0.0, scene.layout.units)
+        shown = amount(deep, scene.layout.units)
         says = f"{fixing.id} drills {shown} inside the no-drill region {name}. Nothing may be drilled there."
     else:
-        shown, wanted = show_two(abs(deep), margin, scene.layout.units)
-        says = f"{fixing.id} drills {shown} beside the no-drill region {name}. {wanted} is better."
+        shown, wanted = amount_and_need(-deep, margin, scene.layout.units)
+        where = f"{shown} beside" if deep < -HAIR else "on the rim of"
+        says = f"{fixing.id} drills {where} the no-drill region {name}. {wanted} beside it is better."
     return Finding(
         rule=RULE,
         severity="must" if inside else "should",
