@@ -50,7 +50,8 @@ def _said(rule, case, units):
             "insert-landing",
             "a flange nobody lists",
             "mm",
-            "H1 is 9.3 mm inside the edge of its landing. Its insert flange needs about 9.4 mm to sit square.",
+            "H1 is 9.3 mm inside the edge of its landing."
+            " Its insert flange needs about 9.4 mm to sit square.",
         ),
         (
             "no-drill",
