@@ -9,6 +9,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from bayboard.geometry.outline import Points
 from bayboard.geometry.prism import Prism
@@ -41,22 +42,20 @@ def thing(
 
 @dataclass(frozen=True, eq=False, slots=True)
 class View:
-    """One place: where its rays start, the eyes by angle in degrees, and how far they were tried.
+    """One place: where its rays start and face, the eyes by angle, and how far they were tried.
 
     `first` is the place in `order` of the first clear eye, their number when all are hidden;
     `hidden_by[i]` is the number of a thing that hides eye `order[i]`, for all before `first`.
+    `angle` is the smallest angle in degrees between facing and an unblocked line to an eye, None if
+    hidden.
     """
 
     start: Points
-    order: Indices
-    angles: Points
+    facing: Points
+    order: NDArray[np.int32]
     first: int
     hidden_by: Indices
-
-    @property
-    def angle(self) -> float | None:
-        """Return the smallest angle between facing and an unblocked line to an eye, None if hidden."""
-        return float(self.angles[self.first]) if self.first < len(self.angles) else None
+    angle: float | None = None
 
     def within(self, most: float) -> bool:
         """Return whether an eye sees it at `most` degrees or less."""
@@ -135,14 +134,22 @@ def _unseen(thing: Thing, eyes: Points, off: float) -> list[View]:
     if not len(thing.points):
         return []
     starts = ray_starts(thing, off)
-    lines = eyes - starts[:, None, :]
-    facings = thing.facings[:, None, :]
-    aside = np.sqrt(np.sum(np.cross(facings, lines) ** 2, axis=2))
-    angles = np.degrees(np.arctan2(aside, np.sum(lines * facings, axis=2)))
-    order = np.argsort(angles, axis=1, kind="stable")
-    angles = np.take_along_axis(angles, order, axis=1)
     none = np.empty(0, dtype=np.intp)
-    return [View(*row, 0, none) for row in zip(starts, order, angles, strict=True)]
+    rows = zip(starts, thing.facings, strict=True)
+    return [View(start, facing, _by_angle(start, facing, eyes), 0, none) for start, facing in rows]
+
+
+def _by_angle(start: Points, facing: Points, eyes: Points) -> NDArray[np.int32]:
+    return np.argsort(_angles(start, facing, eyes), kind="stable").astype(np.int32)
+
+
+def _angles(start: Points, facing: Points, eyes: Points) -> Points:
+    """Return the angle in degrees between the facing and the line to each eye."""
+    x, y, z = (eyes - start).T
+    a, b, c = facing
+    aside = np.sqrt((b * z - c * y) ** 2 + (c * x - a * z) ** 2 + (a * y - b * x) ** 2)
+    angles: Points = np.degrees(np.arctan2(aside, a * x + b * y + c * z))
+    return angles
 
 
 def _doubtful(views: Sequence[View], number: int, new: Solids, eyes: Points) -> list[int]:
@@ -169,17 +176,18 @@ def _tried(views: Sequence[View], freed: int, rows: Solids, eyes: Points) -> lis
         tried = eyes[np.concatenate([now[i].order[part] for i, part in zip(left, parts, strict=True)])]
         hiding = np.split(blockers(starts, tried, rows), ends[:-1])
         for i, part, by in zip(left, parts, hiding, strict=True):
-            now[i] = _after(now[i], part, by)
+            now[i] = _after(now[i], part, by, eyes)
         done, count = done + count, count * GROWTH
         left = [i for i in left if now[i].first == len(now[i].order) and done < len(turns[i])]
     return now
 
 
-def _after(view: View, part: Indices, by: Indices) -> View:
+def _after(view: View, part: Indices, by: Indices, eyes: Points) -> View:
     """Return the view after its eyes `part` were tried; `by` tells what hid each, -1 for clear."""
     clear = np.flatnonzero(by < 0)
     first = int(part[clear[0]]) if len(clear) else len(view.order)
     hidden_by = np.full(len(view.order), -1, dtype=np.intp)
     hidden_by[: len(view.hidden_by)] = view.hidden_by
     hidden_by[part] = by
-    return replace(view, first=first, hidden_by=hidden_by[:first])
+    seen = _angles(view.start, view.facing, eyes[view.order[first : first + 1]])
+    return replace(view, first=first, hidden_by=hidden_by[:first], angle=seen.item() if len(clear) else None)

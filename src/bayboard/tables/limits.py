@@ -52,7 +52,7 @@ LIMITS: dict[str, Limit] = {
     "eye_floor_aside": Limit(500.0, "mm", _CHOICE, "practice"),
     "eye_floor_near": Limit(400.0, "mm", _CHOICE, "practice"),
     "eye_floor_far": Limit(1200.0, "mm", _CHOICE, "practice"),
-    "eyes_most": Limit(20000.0, "eyes", "more would take minutes to look from", "practice"),
+    "eyes_most": Limit(200000.0, "eyes", "more would take minutes to look from", "practice"),
     "sight_start": Limit(0.5, "mm", "keeps a ray off the face it starts on", "practice"),
     "corridor_length": Limit(150.0, "mm", "a hand's length (access_reach.csv)", "memory"),
     "corridor_fingers": Limit(25.0, "mm", "EN 349 / ISO 13854 finger gap (access.csv)", "read1"),
