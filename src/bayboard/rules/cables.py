@@ -4,24 +4,16 @@ from bayboard.model.layout import Lead
 from bayboard.routing.ends import port_of
 from bayboard.routing.route import diameter
 from bayboard.rules.finding import Unchecked
-from bayboard.rules.paths import Path
+from bayboard.rules.paths import THICK
 from bayboard.rules.scene import Scene
 from bayboard.tables.reference import lead_od
-
-_THICK = ("power", "ground")  # kinds whose thickness nobody may guess
 
 
 def known_od(scene: Scene, lead: Lead) -> float | None:
     """Return a lead's outside diameter in mm, None for a power or ground lead of unknown size."""
     route = scene.routes.get(lead.id)
-    thick = route.kind in _THICK if route else _meets_thick(scene, lead)
+    thick = route.kind in THICK if route else _meets_thick(scene, lead)
     return None if thick and lead_od(lead.size, lead.od) is None else diameter(scene.layout, lead)
-
-
-def heights(scene: Scene, path: Path) -> tuple[float, float]:
-    """Return a lead's lowest and highest z; the same on the back and where nobody knows its thickness."""
-    od = known_od(scene, path.lead) if path.on_front else None
-    return path.front, path.front + (od or 0.0)
 
 
 def _meets_thick(scene: Scene, lead: Lead) -> bool:
@@ -31,7 +23,7 @@ def _meets_thick(scene: Scene, lead: Lead) -> bool:
         placed = scene.placed.get(gear)
         port = port_of(placed.card, port_id) if placed else None
         if port is not None:
-            return port.kind in _THICK
+            return port.kind in THICK
     return False
 
 

@@ -13,6 +13,9 @@ from bayboard.model.placed import Placed
 from bayboard.routing.ends import End, ends
 from bayboard.routing.route import Route
 from bayboard.rules.boards import BoardShape
+from bayboard.tables.reference import lead_od
+
+THICK = ("power", "ground")  # kinds whose thickness nobody may guess
 
 Parts = list[tuple[float, float]]
 
@@ -26,6 +29,12 @@ class Path:
     ends: tuple[End, End]
     boards: tuple[BoardShape, ...]
     front: float  # z of the board it lies on
+    od: float | None  # None: a power or ground lead of unknown size
+
+    @property
+    def z(self) -> tuple[float, float]:
+        """Return its lowest and highest z; the same on the back and where nobody knows its thickness."""
+        return self.front, self.front + (self.od if self.on_front and self.od else 0.0)
 
     @property
     def on_front(self) -> bool:
@@ -83,8 +92,13 @@ def paths(
         elif (both := ends(layout, lead, placed)) is not None:
             ids = dict.fromkeys((route.board, *(e.placed.board.id for e in both if e.placed is not None)))
             on = tuple(boards[id_] for id_ in ids)
-            found[lead.id] = Path(lead, route, both, on, boards[route.board].board.front)
+            front = boards[route.board].board.front
+            found[lead.id] = Path(lead, route, both, on, front, _od(lead, route))
     return found
+
+
+def _od(lead: Lead, route: Route) -> float | None:
+    return None if route.kind in THICK and lead_od(lead.size, lead.od) is None else route.od
 
 
 def _stand(path: Path, placed: Mapping[str, Placed]) -> bool:

@@ -66,6 +66,8 @@ class Scene:
     @cached_property
     def stays(self) -> dict[str, tuple[Stay, Body | None]]:
         """Return each stay with its body (bottom at -inf), None when its height is unknown."""
+        if self._before and self._before.layout.bay is self.layout.bay:
+            return self._before.stays
         return {stay.id: (stay, _stay_body(stay)) for stay in self.layout.bay.stays}
 
     @cached_property

@@ -15,7 +15,7 @@ from bayboard.geometry.solids import owned, solids
 from bayboard.geometry.stretches import stretches
 from bayboard.geometry.trespass import along, inside_bodies, inside_circles, middle, off_board, total
 from bayboard.model.placed import Placed
-from bayboard.rules.cables import heights, known_od, no_size
+from bayboard.rules.cables import no_size
 from bayboard.rules.finding import Finding, Said, Unchecked
 from bayboard.rules.meetings import body_members
 from bayboard.rules.paths import Parts, Path
@@ -40,7 +40,7 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
     for path in moved:
         yield from _over_cutouts(scene, path)
         yield from _off_board(scene, path)
-        if path.on_front and known_od(scene, path.lead) is None:
+        if path.on_front and path.od is None:
             yield no_size(RULE, path.lead)
     yield from _under_washers(scene, moved, whole=about is None)
     for placed in gear if every else ():
@@ -59,7 +59,7 @@ def _through_gear(scene: Scene, leads: list[Path], gear: list[Placed]) -> Iterat
     bodies = owned(solids([prism for placed in gear for prism in placed.prisms]), names)
     if not leads or not gear:
         return
-    z = np.array([heights(scene, path) for path in leads])
+    z = np.array([path.z for path in leads])
     for found in inside_bodies(stretches([path.route.points for path in leads]), z, bodies):
         path, placed = leads[found.path], gear[found.owner]
         parts = path.beyond_plugs(placed.id, found.parts)
