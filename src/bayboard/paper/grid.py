@@ -144,7 +144,7 @@ def _full_grids(tries: Sequence[_Try]) -> Iterator[Grid]:
         if (t.columns + 1) * (t.rows + 1) == least:
             across, up = _best(t.across, t.columns), _best(t.up, t.rows)
             if across is not None and up is not None:
-                kept = frozenset(product(range(t.columns + 1), range(t.rows + 1)))
+                kept = frozenset(product(range(len(across[1]) + 1), range(len(up[1]) + 1)))
                 yield Grid(t.form, across[1], up[1], min(across[0], up[0]), kept)
 
 

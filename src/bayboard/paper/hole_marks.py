@@ -73,12 +73,12 @@ def words(hole: Drilled, units: Units) -> tuple[str, ...]:
         return (f"{made.thread}: drill not known",)
     if made.make == "tap":
         return (f"tap {made.thread}, drill {_tap_drill(made.thread, drill, units)}",)
-    size = f"{drill_figure(drill)} ({inch_drill(drill)})"
+    size = f"{drill_figure(drill)} for {made.thread} ({inch_drill(drill)})"
     if units == "in":
-        size = f"{inch_drill(drill)} in ({drill_figure(drill)} mm)"
+        size = f"{inch_drill(drill)} in ({drill_figure(drill)} mm) for {made.thread}"
     if len(hole.discs) == 1:
-        return (f"clear {size} for {made.thread}",)
-    return (f"two holes {size} for {made.thread},", f"{show_length(hole.apart, units)} apart; saw between")
+        return (f"clear {size}",)
+    return (f"two holes {size},", f"{show_length(hole.apart, units)} apart; saw between")
 
 
 def drill_figure(mm: float) -> str:

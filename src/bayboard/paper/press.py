@@ -26,7 +26,7 @@ def press(pages: Sequence[Page], title: str = "") -> bytes:
     first = lettering.font("text").fontName
     size = _points(pages[0].size)
     # the stubs take the font's name for a number
-    canvas = Canvas(out, size, invariant=1, pageCompression=1, initialFontName=first)  # type: ignore[arg-type]
+    canvas = Canvas(out, size, invariant=1, initialFontName=first, pdfVersion=(1, 7))  # type: ignore[arg-type]
     canvas.setTitle(title)
     canvas.setAuthor("")
     canvas.setSubject("")

@@ -56,18 +56,18 @@ def fewest(axis: Axis) -> int:
 
 
 def latest(axis: Axis, count: int, clear: float) -> Seams | None:
-    """Return `count` seams, each as far along as can be, that keep `clear`; None when there are none."""
+    """Return at most `count` seams, each as far along as can be, that keep `clear`; None without any."""
     return _walk(axis, count, _forbidden(axis, clear))
 
 
 def earliest(axis: Axis, count: int, clear: float) -> Seams | None:
-    """Return `count` seams, each as near the start as can be, that keep `clear`; None when there are none."""
+    """Return at most `count` seams, each as near the start as can be, that keep `clear`; None without any."""
     found = latest(axis.reversed(), count, clear)
     return None if found is None else tuple(-s for s in reversed(found))
 
 
 def best(axis: Axis, count: int) -> tuple[float, Seams] | None:
-    """Return the widest clearance of `count` seams up to `WIDEST`, and the seams.
+    """Return the widest clearance of at most `count` seams, `WIDEST` or less, and the seams.
 
     Negative when one must cut a hole.  None when so few do not reach, or `closed` leaves no place.
     """
@@ -78,12 +78,12 @@ def best(axis: Axis, count: int) -> tuple[float, Seams] | None:
         low = high
     for _ in range(_HALVINGS if low < high else 0):
         middle = (low + high) / 2
-        low, high = (middle, high) if latest(axis, count, middle) else (low, middle)
+        low, high = (low, middle) if latest(axis, count, middle) is None else (middle, high)
     return low, _evened(axis, count, low)
 
 
 def even(axis: Axis, count: int, clear: float) -> Seams | None:
-    """Return `count` seams that keep `clear` and part the axis as evenly as that allows, None without any."""
+    """Return at most `count` seams that keep `clear`, as even as that allows; None without any."""
     return None if latest(axis, count, clear) is None else _evened(axis, count, clear)
 
 
@@ -140,32 +140,37 @@ def _onward(at: float, forbidden: list[Span]) -> float:
     return forbidden[i][1] if i >= 0 and at < forbidden[i][1] else at
 
 
-def _walk(axis: Axis, count: int, forbidden: list[Span]) -> Seams | None:
-    if not count:
-        return None if fewest(axis) else ()
+def _walk(axis: Axis, most: int, forbidden: list[Span]) -> Seams | None:
+    """Return the seams of a walk that goes as far as it can each time; no more of them than it takes."""
+    if not fewest(axis):
+        return ()
     seams: list[float] = []
     reach, before = axis.start + axis.first, axis.start
-    for left in range(count, 0, -1):
-        at = _back(min(reach, axis.end - NARROWEST * left), forbidden)
+    for _ in range(most):
+        at = _back(min(reach, axis.end - NARROWEST), forbidden)
         if at < before + NARROWEST:
             return None
         seams.append(at)
+        if at >= axis.end - axis.last - 1e-9:
+            return tuple(seams)
         reach, before = at + axis.pitch, at
-    return tuple(seams) if before >= axis.end - axis.last - 1e-9 else None
+    return None
 
 
-def _evened(axis: Axis, count: int, clear: float) -> Seams:
+def _evened(axis: Axis, most: int, clear: float) -> Seams:
     """Return seams that keep `clear` and part the axis as evenly as that allows."""
-    soonest, furthest = earliest(axis, count, clear), latest(axis, count, clear)
+    soonest, furthest = earliest(axis, most, clear), latest(axis, most, clear)
     assert furthest is not None
-    if soonest is None:
+    count = len(furthest)
+    if soonest is None or len(soonest) != count:
         return furthest
-    forbidden, seams = _forbidden(axis, clear), []
+    forbidden = _forbidden(axis, clear)
+    seams: list[float] = []
     before = axis.start
     for i in range(count):
         wanted = axis.start + (i + 1) * (axis.end - axis.start) / (count + 1)
-        most = axis.start + axis.first if i == 0 else before + axis.pitch
-        low, high = max(soonest[i], before + NARROWEST), min(most, furthest[i])
+        reach = axis.start + axis.first if i == 0 else before + axis.pitch
+        low, high = max(soonest[i], before + NARROWEST), min(reach, furthest[i])
         there = min(max(wanted, low), high)
         places = [p for p in (_back(there, forbidden), _onward(there, forbidden)) if low <= p <= high]
         if not places:

@@ -76,12 +76,22 @@ def _marks(length: float, says: Strip) -> list[Mark]:
         made += drawn
         right = length - wide - _GAP
     room = right - left
-    title, size = fitted(" · ".join(says.title), "bold", _TITLE, room, LEAST)
-    made.append(Letters(title, (left, _BASELINES[0]), size, "bold"))
+    made.append(_title(left, room, says))
     sentence, size = fitted(says.sentence, "text", _SMALL, room, LEAST)
     made.append(Letters(sentence, (left, _BASELINES[1]), size))
     made += _last_line(left, room, says)
     return made
+
+
+def _title(left: float, room: float, says: Strip) -> Letters:
+    """Return the title; where it is too long its first part, the name, is cut and nothing else."""
+    name, *rest = says.title
+    tail = "".join(f" · {part}" for part in rest)
+    whole, size = fitted(name + tail, "bold", _TITLE, room, LEAST)
+    if whole != name + tail:
+        short, size = fitted(name, "bold", LEAST, room - width(tail, "bold", LEAST), LEAST)
+        whole = short + tail
+    return Letters(whole, (left, _BASELINES[0]), size, "bold")
 
 
 def _last_line(left: float, room: float, says: Strip) -> list[Letters]:
