@@ -74,7 +74,7 @@ AMP = card(
     ],
     service=[
         {"id": "d", "kind": "dial", "at": [50, -20], "z": 40, "facing": "out"},
-        {"id": "f", "kind": "fuse", "at": [-60, -20], "z": 40, "facing": 270, "tool": "fingers"},
+        {"id": "f", "kind": "fuse", "at": [-60, 12], "z": 40, "facing": 270, "tool": "fingers"},
     ],
 )
 BAY = {

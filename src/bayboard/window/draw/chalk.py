@@ -1,7 +1,7 @@
 """What is laid on the Wall for a while: chalk ghosts and measures, snap lines, the marquee, the line."""
 
 from collections.abc import Sequence
-from math import hypot
+from math import floor, hypot
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPainterPath, QPolygonF
@@ -49,12 +49,17 @@ def paint_cure(p: QPainter, scale: Scale, cure: Cure, theme: Theme, rect: QRectF
 
 def paint_snap(p: QPainter, scale: Scale, snap: Snap, theme: Theme) -> None:
     """Paint one thin line through both things, with what is level in few words."""
-    a, b = scale.px(*snap.a), scale.px(*snap.b)
+    a, b = crisp(scale.px(*snap.a)), crisp(scale.px(*snap.b))
     p.strokePath(segment(a, b), pen("#000000", 3.0, 0.30))
     p.strokePath(segment(a, b), pen("#BFE0FF" if theme.dark else "#9CCBF5", 1.2))
     if snap.text:
         middle = QPointF((a.x() + b.x()) / 2, (a.y() + b.y()) / 2 - 16.0 * theme.size)
         paint_tag(p, tag_rect(middle, snap.text, theme), snap.text, theme)
+
+
+def crisp(at: QPointF) -> QPointF:
+    """Return the middle of a pixel, so that thin upright and flat lines are drawn sharp."""
+    return QPointF(floor(at.x()) + 0.5, floor(at.y()) + 0.5)
 
 
 def paint_marquee(p: QPainter, scale: Scale, box: tuple[float, float, float, float], theme: Theme) -> None:
@@ -69,7 +74,7 @@ def paint_marquee(p: QPainter, scale: Scale, box: tuple[float, float, float, flo
 
 def paint_measure(p: QPainter, scale: Scale, measure: Measure, theme: Theme) -> None:
     """Paint a measure's line, end strokes and arrows; its tag comes last, with `measure_tag`."""
-    a, b = scale.px(*measure.a), scale.px(*measure.b)
+    a, b = crisp(scale.px(*measure.a)), crisp(scale.px(*measure.b))
     token = theme.severity(measure.severity) if measure.severity else theme.chalk
     lines, heads = _measure_lines(a, b, bool(measure.severity))
     wide = 2.4 if measure.severity else 1.5

@@ -102,7 +102,7 @@ class _Maker:
         return x, -y
 
     def _inward(self, at: Point, step: float) -> Point:
-        """Return the point moved towards the middle of the box, less on a card where it would hide the number."""
+        """Return the point moved towards the middle of the box, less where it would hide the number."""
         middle, kept = self.box.center(), NUMBER_KEPT * self.size
         dx = min(step, max(self.box.width() / 2 - kept, 0.0)) * (1 if middle.x() > at[0] else -1)
         dy = min(step, max(self.box.height() / 2 - kept, 0.0)) * (1 if middle.y() > at[1] else -1)

@@ -76,8 +76,8 @@ def _paint_lead(
     corners = _corners(route)
     if lead.id in show.selected or show.focused == lead.id:
         path = bent(corners, bend * route.od, scale.px_per_mm)
-        p.strokePath(path, pen(theme.paper, wide + 9.0, round_ends=True))
-        p.strokePath(path, pen(theme.blue, wide + 5.0, round_ends=True))
+        p.strokePath(path, pen(theme.paper, wide + 12.0, round_ends=True))
+        p.strokePath(path, pen(theme.blue, wide + 8.0, round_ends=True))
     made = kept_layers(corners, bend * route.od, scale.px_per_mm, route.kind, wide)
     paint_layers(p, made, route.kind, theme)
 
