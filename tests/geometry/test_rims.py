@@ -116,3 +116,11 @@ def test_rows_of_outlines_are_measured_each_on_its_own():
     rings = [np.array(rectangle(x, 10, x + 50, 60)) for x in (-30, 100, 975, -5)]
     assert farthest_out(rings, board).tolist() == pytest.approx([30, 0, 25, 5])
     assert farthest_out([], board).shape == (0,)
+
+
+def test_a_hole_inside_a_rounded_corner_is_measured_by_its_own_edges():
+    board = rim(rectangle(0, 0, WIDE, HIGH), ROUND, [rectangle(25, 25, 45, 45)])
+    across = np.array(
+        [(30, 35), (300, 35), (300, 200), (30, 200)]
+    )  # a corner in the hole, running out at x 45
+    assert farthest_out([across], board)[0] == pytest.approx(10, abs=1e-4)  # (35, 35), its middle
