@@ -135,7 +135,7 @@ class _Maker:
             min(max(y, room.top()), max(room.bottom(), room.top())),
         )
         self.signs.append((sign.translated(x, y), own.translated(x, y)))
-        self.room.taken.append(own.translated(x, y).adjusted(-3, -3, 3, 3))
+        self.room.taken.append(own.translated(x, y).adjusted(-2, -2, 2, 2))
 
     def _arrow(self, port: Port) -> None:
         (x, y) = self._px([port.at])[0]

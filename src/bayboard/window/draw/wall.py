@@ -16,7 +16,7 @@ from bayboard.window.draw.chalk import (
     paint_measure,
     paint_snap,
 )
-from bayboard.window.draw.docking import docked, paint_docked
+from bayboard.window.draw.docking import docked, number_rects, paint_docked
 from bayboard.window.draw.fixings import paint_fixings
 from bayboard.window.draw.gear import GearState, paint_gear, paint_rings, paint_turning
 from bayboard.window.draw.ground import paint_ground
@@ -161,10 +161,7 @@ def _paint_overlays(
 
 def measure_tags(scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect: QRectF) -> list[QRectF]:
     """Return the tag of each measure, in their order: off the numbers of the stand-ins and each other."""
-    numbers = [
-        QRectF(at.x() - 26.0, at.y() - 24.0, 52.0, 48.0)
-        for at in (scale.box(piece.box).center() for piece in scene.placed.values())
-    ]
+    numbers = [number.adjusted(-6, -6, 6, 6) for number in number_rects(scale, scene, theme)]
     loud_first = sorted(range(len(show.measures)), key=lambda i: show.measures[i].severity is None)
     taken = list(numbers)
     found: dict[int, QRectF] = {}

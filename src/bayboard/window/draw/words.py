@@ -166,16 +166,18 @@ class Room:
         wide, rise = lettering.width(text, style), lettering.line(text, style).rise
         if row and side not in ("up", "down"):
             return None
-        for aside in sorted((0.0, 5.0, -5.0, 11.0, -11.0), key=lambda a: -a * crowd or abs(a)):
-            spot = self._beside(side, arrow, wide, rise, aside * self.size)
+        asides = sorted((0.0, 5.0, -5.0, 11.0, -11.0), key=lambda a: -a * crowd or abs(a))
+        for off, aside in ((off, aside) for off in (6.0, 3.0) for aside in asides):
+            spot = self._beside(side, arrow, wide, rise, QPointF(aside * self.size, off))
             if row:
                 spot = spot.translated(0.0, (rise + 7.0) * (1.0 if side == "up" else -1.0))
             if self.fits(spot) and (not row or self.is_free(self._tie(arrow, spot))):
                 return spot
         return None
 
-    def _beside(self, side: str, arrow: QPointF, wide: float, rise: float, aside: float) -> QRectF:
-        off, box = arrow_long(self.box, self.size) + 6.0, self.box
+    def _beside(self, side: str, arrow: QPointF, wide: float, rise: float, step: QPointF) -> QRectF:
+        """Return the place inside an arrow, `step` px along the side and off the arrow's inner end."""
+        aside, off, box = step.x(), arrow_long(self.box, self.size) + step.y(), self.box
         if side in ("up", "down"):
             left = min(max(arrow.x() + aside - wide / 2, box.left() + 6), box.right() - 6 - wide)
             top = arrow.y() - off - rise if side == "down" else arrow.y() + off
