@@ -29,4 +29,4 @@ def read_angle(text: str) -> float:
 
 def show_angle(degrees: float) -> str:
     """Return an angle to a tenth of a degree: "12.5°"."""
-    return f"{show_number(degrees % 360.0, 1)}°"
+    return f"{show_number(round(degrees % 360.0, 1) % 360.0, 1)}°"

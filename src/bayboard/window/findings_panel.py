@@ -219,12 +219,15 @@ class FindingsPanel(QWidget):
             if not self.list.rows() and not self.foot.isChecked():
                 self._paint_nothing(p)
 
+    def nothing(self) -> str:
+        """Return what the panel says when there is no finding."""
+        return "Nothing to put right." if self.place.scene.placed else EMPTY
+
     def _paint_nothing(self, p: QPainter) -> None:
         theme, size = self.place.theme, self.place.theme.size
         started = bool(self.place.scene.placed)
-        words = "Nothing to put right." if started else EMPTY
         y = 68.0 * size
-        for line in lettering.wrapped(words, BODY.sized(size), self.width() - 32.0 * size):
+        for line in lettering.wrapped(self.nothing(), BODY.sized(size), self.width() - 32.0 * size):
             lettering.draw(p, QPointF(16.0 * size, y), line, BODY.sized(size), theme.ink)
             y += 24.0 * size
         if started:

@@ -3,11 +3,12 @@
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Qt
-from PySide6.QtGui import QGuiApplication
+from PySide6.QtGui import QAccessible, QGuiApplication
 
 from bayboard.job.job import Job, open_job
 from bayboard.model.refused import Refused
 from bayboard.window import lettering, trouble
+from bayboard.window.access import interface_for
 from bayboard.window.files import first_job
 from bayboard.window.first_frame import Frame
 from bayboard.window.last import last_vehicle, remember
@@ -19,6 +20,7 @@ from bayboard.window.workplace import Workplace
 def furnished(frame: Frame, path: Path | None) -> MainWindow:
     """Return the workplace for a frame; a file that cannot be read is said in place."""
     trouble.watch()
+    QAccessible.installFactory(interface_for)
     lettering.load_fonts()
     job, refused = _first(path)
     place = Workplace(job or first_job(), frame.theme, first_start=job is None)

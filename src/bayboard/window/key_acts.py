@@ -4,7 +4,7 @@ from collections.abc import Callable
 from typing import Protocol
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 
 from bayboard.window.acts import Acts
 from bayboard.window.bench_panel import BenchPanel
@@ -172,5 +172,6 @@ class KeyActs:
         first = next((w for w in (*card.fields, card.hang, *card.begin) if w.isVisibleTo(card)), None)
         stops = [self.parts.bench.wall, self.parts.bench, self.parts.findings.list, first, self.parts.strip]
         there = [w for w in stops if w is not None and w.isVisible()]
-        here = next((i for i, w in enumerate(there) if w.hasFocus() or w.isAncestorOf(w.focusWidget())), -1)
-        there[(here + by) % len(there)].setFocus(Qt.FocusReason.TabFocusReason)
+        now = QApplication.focusWidget()
+        here = next((i for i, w in enumerate(there) if w is now or w.isAncestorOf(now)), -1)
+        there[(here + by) % len(there)].setFocus(Qt.FocusReason.ShortcutFocusReason)

@@ -47,6 +47,7 @@ class MainWindow(QWidget):
         self.acts = Acts(place, _milliseconds)
         self.strip = Strip(place, (ARRANGE,), self)
         self.wall = WallView(place, self)
+        self.wall.walk = self.acts.walk
         self.hanging, self.foot = HangingTape(place, self), FootTape(place, self)
         self.section = SectionView(place, self)
         self.bench = BenchPanel(place, self.wall, self)

@@ -1,5 +1,7 @@
 """The Wall: the front view, and the hand that works in it."""
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
@@ -49,6 +51,7 @@ class WallView(Canvas):
         super().__init__(parent)
         self.place = place
         self.gesture: Gesture | None = None
+        self.walk: Callable[[int], bool] | None = None  # selects the next or last piece, for Tab
         self._space = False
         self._show: WallShow | None = None
         self.setMouseTracking(True)
@@ -291,6 +294,12 @@ class WallView(Canvas):
 
     # --- keys that belong to the Wall alone ---
 
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        """Walk the stand-ins with Tab before the keys go on to the next part of the window."""
+        if self.gesture is None and self.walk is not None and self.walk(1 if forward else -1):
+            return True
+        return super().focusNextPrevChild(forward)
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Hold Space to push the picture; everything else is the window's."""
         if event.key() == Qt.Key.Key_Space and not event.isAutoRepeat():
@@ -306,6 +315,14 @@ class WallView(Canvas):
             self._show_cursor(None)
             return
         event.ignore()
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Begin with the first piece when Tab comes in, with the last when it comes in backwards."""
+        by = {Qt.FocusReason.TabFocusReason: 1, Qt.FocusReason.BacktabFocusReason: -1}.get(event.reason())
+        if by is not None and self.walk is not None:
+            self.place.select(())
+            self.walk(by)
+        self.update()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """Let go of the picture when the keys go elsewhere."""

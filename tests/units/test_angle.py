@@ -1,0 +1,38 @@
+"""Angles as typed."""
+
+import pytest
+
+from bayboard.units.angle import NotAnAngle, read_angle, show_angle
+
+
+@pytest.mark.parametrize(
+    ("text", "degrees"),
+    [
+        ("90", 90),
+        ("45°", 45),
+        ("-90", 270),
+        ("−15", 345),
+        ("12,5", 12.5),
+        (" 12.5 deg ", 12.5),
+        ("360", 0),
+        (".5", 0.5),
+    ],
+)
+def test_an_angle_is_read(text, degrees):
+    assert read_angle(text) == degrees
+
+
+@pytest.mark.parametrize("text", ["", "abc", "1 2", "--5", "1e3", "nan", "90 mm", "9" * 40])
+def test_what_is_no_angle_says_what_to_try(text):
+    with pytest.raises(NotAnAngle, match="Try 90"):
+        read_angle(text)
+
+
+@pytest.mark.parametrize(("degrees", "shown"), [(0, "0°"), (347.5, "347.5°"), (-90, "270°"), (359.99, "0°")])
+def test_an_angle_is_shown_to_a_tenth(degrees, shown):
+    assert show_angle(degrees) == shown
+
+
+@pytest.mark.parametrize("degrees", [0, 0.1, 12.5, 90, 359.9])
+def test_what_is_shown_reads_back(degrees):
+    assert read_angle(show_angle(degrees)) == degrees

@@ -1,0 +1,40 @@
+"""Window tests run without a screen unless one is asked for; each has a window with hands to work it."""
+
+import os
+
+import pytest
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+
+@pytest.fixture(autouse=True)
+def own_folders(tmp_path, monkeypatch):
+    """Keep what the window remembers, logs and saves aside out of the user's folders."""
+    import platformdirs
+
+    monkeypatch.setattr(platformdirs, "user_data_dir", lambda *_, **__: str(tmp_path / "data"))
+    monkeypatch.setattr(platformdirs, "user_log_dir", lambda *_, **__: str(tmp_path / "log"))
+
+
+@pytest.fixture
+def open_window(qapp, qtbot):
+    """Return a function that opens a window on a layout and gives the hands for it."""
+    from tests.window.hands import Hands
+
+    from bayboard.window.trouble import TROUBLE
+
+    made, broken = [], []
+    TROUBLE.told = broken.append
+    TROUBLE.forget()
+
+    def opened(layout=None, size=(1600, 1000), first_start=False, path=None):
+        hands = Hands(layout, size, first_start, path)
+        made.append(hands)
+        qtbot.addWidget(hands.frame)
+        return hands
+
+    yield opened
+    for hands in made:
+        hands.frame.settled = True
+    mine, TROUBLE.told = TROUBLE.told == broken.append, None
+    assert not (mine and broken), "a painting broke; see the log above"

@@ -1,0 +1,187 @@
+"""The findings: numbered alike everywhere, worst first, cured ones stay a moment, musts are never let be."""
+
+import pytest
+from PySide6.QtCore import QPointF
+from tests.build import gear, layout
+from tests.window.hands import CTRL
+
+# A and B 3 mm apart (must), C and D 10 mm (should)
+PIECES = [gear("A", 200, 200), gear("B", 303, 200), gear("C", 700, 200), gear("D", 810, 200)]
+
+
+@pytest.fixture
+def hands(open_window):
+    return open_window(layout(gear=PIECES))
+
+
+def rows(hands):
+    return hands.window.findings.list.rows()
+
+
+def spot_of(hands, subjects):
+    return next(s for s in hands.window.findings.list.spots() if s.row.finding.subjects == subjects)
+
+
+def press(hands, point):
+    hands.click(hands.window.findings.list.mapTo(hands.window, QPointF(point)))
+
+
+def link(hands, subjects, word):
+    press(hands, dict(spot_of(hands, subjects).links)[word].center())
+
+
+def test_numbers_are_the_same_in_list_on_the_wall_and_in_the_verdict(hands):
+    listed = {row.number: row.finding for row in rows(hands)}
+    verdict = {hands.place.verdict.number(f): f for f in hands.place.verdict.findings}
+    marked = {mark.number for mark in hands.wall.show_now().marks}
+    measured = {m.number for m in hands.wall.show_now().measures if m.number}
+    assert listed == verdict
+    assert marked == set(verdict)
+    assert measured == set(verdict)  # both are gaps
+
+
+def test_the_worst_stands_first_and_is_open(hands):
+    assert [row.finding.severity for row in rows(hands)] == ["must", "should"]
+    assert [row.open for row in rows(hands)] == [True, False]
+
+
+def test_pressing_a_row_opens_it_and_selects_what_it_is_about(hands):
+    press(hands, spot_of(hands, ("C", "D")).rect.center())
+    assert set(hands.place.selected) == {"C", "D"}
+    assert [row.open for row in rows(hands)] == [False, True]
+
+
+def test_enter_on_a_finding_selects_what_it_is_about(hands):
+    hands.window.findings.list.setFocus()
+    hands.key("Down")
+    hands.key("Return")
+    assert set(hands.place.selected) == {"C", "D"}
+
+
+def test_a_must_has_no_way_to_be_let_be(hands):
+    assert "Let it be" not in dict(spot_of(hands, ("A", "B")).links)
+    hands.window.findings.list.ask(spot_of(hands, ("A", "B")).row.finding)
+    assert not hands.window.findings.list.reason.isVisible()
+
+
+def test_a_should_is_let_be_with_its_reason(hands):
+    press(hands, spot_of(hands, ("C", "D")).rect.center())
+    link(hands, ("C", "D"), "Let it be")
+    hands.type("both are cold")
+    hands.key("Return")
+    (entry,) = hands.layout.let_be
+    assert (entry.rule, entry.subjects, entry.reason) == ("gap", ("C", "D"), "both are cold")
+    assert hands.place.verdict.counts["should"] == 0
+    assert [row.finding.let_be for row in rows(hands)][-1] == "both are cold"
+    hands.key("Z", CTRL)
+    assert hands.layout.let_be == ()
+
+
+def test_escape_leaves_without_a_reason(hands):
+    press(hands, spot_of(hands, ("C", "D")).rect.center())
+    link(hands, ("C", "D"), "Let it be")
+    hands.type("never mind")
+    hands.key("Escape")
+    assert hands.layout.let_be == ()
+    assert not hands.window.findings.list.reason.isVisible()
+
+
+def test_what_was_let_be_can_speak_again(hands):
+    press(hands, spot_of(hands, ("C", "D")).rect.center())
+    link(hands, ("C", "D"), "Let it be")
+    hands.type("cold")
+    hands.key("Return")
+    press(hands, spot_of(hands, ("C", "D")).rect.center())
+    link(hands, ("C", "D"), "Let it speak")
+    assert hands.layout.let_be == ()
+
+
+def test_why_tells_the_reason_for_the_rule(hands):
+    link(hands, ("A", "B"), "Why?")
+    told = " ".join(spot_of(hands, ("A", "B")).told)
+    from bayboard.rules.arrange import gap
+
+    assert told.lower()[:40] in " ".join(gap.__doc__.split()).lower()
+
+
+def test_a_cured_one_stays_struck_through_for_a_moment(hands, monkeypatch):
+    from bayboard.window import findings_list
+
+    now = [100.0]
+    monkeypatch.setattr(findings_list.time, "monotonic", lambda: now[0])
+    hands.click_mm(810, 200)
+    hands.key("Right", CTRL)  # no act: only plain arrows move
+    for _ in range(20):
+        hands.key("Right")
+    assert [(row.finding.subjects, row.cured) for row in rows(hands)] == [
+        (("A", "B"), False),
+        (("C", "D"), True),
+    ]
+    now[0] += 2.1
+    hands.window.findings.list.follow()
+    assert [row.finding.subjects for row in rows(hands)] == [("A", "B")]
+
+
+def test_speaking_quiet_and_unlooked_rules_are_all_there_are(open_window):
+    from bayboard.rules import RULES
+    from bayboard.window.findings_panel import quiet_rules
+
+    hands = open_window(layout(gear=PIECES, cards={"box": {**_unmeasured()}}))
+    verdict = hands.place.verdict
+    spoke = {f.rule for f in verdict.findings} | {u.rule for u in verdict.unchecked}
+    assert verdict.counts["unchecked"] > 0
+    assert quiet_rules(verdict) + len(spoke) == len(RULES)
+
+
+def _unmeasured():
+    from tests.build import card
+
+    return card(deep=None)
+
+
+def test_what_nobody_could_look_at_unfolds_at_the_foot(open_window):
+    hands = open_window(layout(gear=PIECES, cards={"box": _unmeasured()}))
+    foot = hands.window.findings.foot
+    hands.click(foot.mapTo(hands.window, QPointF(foot.rect().center())))
+    assert foot.isChecked()
+    assert hands.window.findings.below.isVisible()
+    said = {u.says for u in hands.place.verdict.unchecked}
+    assert {u.says for u in hands.window.findings.unlooked.said()} == said
+
+
+def test_the_strip_never_shows_a_tick_over_something_unchecked(open_window):
+    hands = open_window(layout(gear=[gear("A", 200, 200)], cards={"box": _unmeasured()}))
+    (lath,) = [lath for lath in hands.window.strip.laths() if lath.name == "Arrange"]
+    assert lath.worst is None or lath.unchecked
+    assert lath.unchecked == hands.place.verdict.counts["unchecked"] > 0
+
+
+def test_pressing_a_mark_on_the_wall_speaks_of_it(hands):
+    from bayboard.window.draw.wall import wall_marks
+
+    view = hands.wall
+    found = wall_marks(hands.place.scale, hands.place.scene, hands.place.theme, view.show_now(), view._rect())
+    number = next(n for n, f in ((r.number, r.finding) for r in rows(hands)) if f.subjects == ("C", "D"))
+    hands.click(view.mapTo(hands.window, found[number][0]))
+    assert set(hands.place.selected) == {"C", "D"}
+
+
+def test_an_empty_board_says_what_will_come(open_window):
+    hands = open_window(layout())
+    assert not hands.window.findings.scroll.isVisible()
+    assert hands.window.findings.nothing().startswith("Nothing yet. From the first stand-in on")
+    hands = open_window(layout(gear=[gear("A", 200, 200)]))
+    assert hands.window.findings.nothing() == "Nothing to put right."
+
+
+@pytest.mark.parametrize("units", ["mm", "in"])
+def test_tags_say_measure_and_need_in_the_units_shown(open_window, units):
+    from bayboard.units.length import show_two
+    from bayboard.window.short import few_words
+
+    hands = open_window(layout(units=units, gear=PIECES))
+    must, should = hands.place.verdict.findings[:2]
+    much, need = show_two(must.measure, must.limit, units)
+    assert few_words(must, units) == f"{much}, needs {need}"
+    much, need = show_two(should.measure, should.limit, units)
+    assert few_words(should, units) == f"{much}, {need} is better"

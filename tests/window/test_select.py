@@ -1,0 +1,115 @@
+"""What is selected: by click, by keys in reading order, by a box drawn from the bare wall."""
+
+import pytest
+from PySide6.QtCore import QPointF, Qt
+from tests.build import gear, layout
+from tests.window.hands import CTRL, SHIFT
+
+
+@pytest.fixture
+def hands(open_window):
+    # two rows: A and B above, C below; D lies over A
+    pieces = [gear("A", 200, 300), gear("B", 600, 310), gear("C", 300, 100), gear("D", 230, 310)]
+    return open_window(layout(gear=pieces))
+
+
+def test_a_click_selects_what_lies_on_top(hands):
+    hands.click_mm(185, 325)
+    assert hands.place.selected == ("D",)
+
+
+def test_a_click_on_the_same_spot_goes_to_what_lies_under(hands):
+    for expected in ("D", "A", "D"):
+        hands.click_mm(185, 325)
+        assert hands.place.selected == (expected,)
+
+
+def test_a_click_on_the_bare_wall_unselects(hands):
+    hands.click_mm(600, 310)
+    hands.click_mm(800, 100)
+    assert hands.place.selected == ()
+
+
+@pytest.mark.parametrize("mods", [SHIFT, CTRL])
+def test_with_shift_or_control_a_click_adds_and_takes_away(hands, mods):
+    hands.click_mm(600, 310)
+    hands.click_mm(300, 100, mods)
+    assert set(hands.place.selected) == {"B", "C"}
+    hands.click_mm(600, 310, mods)
+    assert hands.place.selected == ("C",)
+
+
+def test_tab_walks_row_by_row_and_then_leaves_the_wall(hands):
+    walked = []
+    for _ in range(4):
+        hands.key("Tab")
+        walked.append(hands.place.selected[0])
+    assert walked == ["A", "D", "B", "C"]
+    hands.key("Tab")
+    assert not hands.wall.hasFocus()
+    assert hands.bench.hasFocus()
+
+
+def test_shift_tab_walks_back(hands):
+    hands.click_mm(300, 100)
+    hands.key("Backtab", SHIFT)
+    assert hands.place.selected == ("B",)
+
+
+@pytest.mark.parametrize(
+    "ends", [((120, 60), (420, 250)), ((420, 250), (120, 60))], ids=["rightwards", "leftwards"]
+)
+def test_a_box_from_the_bare_wall_takes_what_it_touches(hands, ends):
+    hands.drag_mm((450, 50), (310, 290))
+    assert set(hands.place.selected) == {"C"}
+    hands.click_mm(800, 60)
+    hands.drag_mm(*ends)
+    assert set(hands.place.selected) == {"C"}
+
+
+def test_a_box_that_only_touches_an_edge_takes_the_piece_too(hands):
+    hands.drag_mm((700, 60), (640, 300))
+    assert hands.place.selected == ("B",)
+
+
+def test_escape_unselects(hands):
+    hands.click_mm(600, 310)
+    hands.key("Escape")
+    assert hands.place.selected == ()
+
+
+def test_the_section_follows_to_the_middle_of_what_is_selected(hands):
+    hands.click_mm(600, 310)
+    assert hands.place.chalk_x == pytest.approx(600)
+
+
+def test_the_section_stays_when_it_does_not_follow(hands):
+    before = hands.place.chalk_x
+    hands.place.follow = False
+    hands.click_mm(600, 310)
+    assert hands.place.chalk_x == before
+
+
+def test_hovering_shows_the_gap_to_what_is_nearest(hands):
+    hands.move(hands.px(600, 310))
+    assert hands.place.hovered == "B"
+    assert len([m for m in hands.wall.show_now().measures if m.severity is None]) == 1
+    assert hands.wall.cursor().shape() == Qt.CursorShape.OpenHandCursor
+
+
+def test_the_menu_has_at_most_seven_lines_each_with_its_key(hands):
+    from bayboard.window.menu import lines
+
+    hands.click_mm(600, 310)
+    told = lines(hands.place)
+    assert 5 <= len(told) <= 7
+    assert ("turn", "Turn a quarter", "R") in told
+
+
+def test_a_click_in_the_section_selects_the_piece_that_is_cut(hands):
+    hands.place.set_chalk(300)
+    view = hands.window.section
+    piece = hands.place.scene.placed["C"]
+    spot = view.layer_scale().px(-(piece.under + 10), 100)
+    hands.click(view.mapTo(hands.window, QPointF(spot)))
+    assert hands.place.selected == ("C",)
