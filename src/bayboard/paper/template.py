@@ -17,7 +17,11 @@ SHEET = "drill"
 
 def template(layout: Layout, options: Options) -> tuple[Page, ...]:
     """Return every template sheet in taping order, board by board."""
-    made = tuple(sections(layout, options))
+    return pages_of(tuple(sections(layout, options)))
+
+
+def pages_of(made: Sequence[Section]) -> tuple[Page, ...]:
+    """Return the sheets of boards whose sections are made, all of one print."""
     total = sum(len(s.plan.tiles) for s in made)
     return tuple(_page(section, tile, total) for section in made for tile in section.plan.tiles)
 
