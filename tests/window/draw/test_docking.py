@@ -5,11 +5,9 @@ from itertools import combinations
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from PySide6.QtCore import QPointF, QRectF
-from shapely import LineString, box
 from tests.window.draw.scenes import SCALE, VIEW, scene
 
-from bayboard.window.draw.docking import APART, BENDS, clear_leader, docked, leader, number_rects
+from bayboard.window.draw.docking import APART, docked, leaders, number_rects
 from bayboard.window.draw.show import Mark, Measure, WallShow
 from bayboard.window.theme import LIGHT
 
@@ -112,44 +110,12 @@ def test_a_finding_without_a_place_on_this_wall_is_left_to_the_list(mark):
     assert on_wall(WallShow(marks=(mark,))) == ()
 
 
-@settings(derandomize=True, max_examples=40, deadline=None)
-@given(st.floats(0, 900), st.floats(0, 560), st.sampled_from(BENDS))
-def test_a_leader_leaves_its_tag_upright_bends_at_most_once_and_ends_at_the_mark(x, y, bend):
-    tag = QRectF(300, 250, 200, 24)
-    path = leader(tag, QPointF(x, y), bend)
-    points = [(path.elementAt(i).x, path.elementAt(i).y) for i in range(path.elementCount())]
-    assert 2 <= len(points) <= 3
-    assert points[-1] == pytest.approx((x, y))
-    if len(points) == 3:
-        assert points[0][0] == points[1][0]
-    assert tag.left() <= points[0][0] <= tag.right()
-
-
-def test_a_leader_bends_where_it_crosses_no_number():
-    tag, mark = QRectF(300, 20, 120, 24), QPointF(100, 300)
-    number = QRectF(190, 150, 40, 40)
-    first = leader(tag, mark, BENDS[0])
-    line = clear_leader(tag, mark, [number], [])
-    assert open_line(first).intersects(box(*number.getCoords()))
-    assert not open_line(line).intersects(box(*number.getCoords()))
-
-
-def test_a_leader_bends_where_it_crosses_no_other():
-    other = leader(QRectF(80, 20, 40, 24), QPointF(110, 280), 0.9)
-    line = clear_leader(QRectF(300, 20, 120, 24), QPointF(60, 300), [], [other])
-    blocked = [
-        bend
-        for bend in BENDS
-        if open_line(leader(QRectF(300, 20, 120, 24), QPointF(60, 300), bend)).crosses(open_line(other))
-    ]
-    assert len(blocked) == len(BENDS) or not open_line(line).crosses(open_line(other))
-
-
-def open_line(path) -> LineString:
-    return LineString([(path.elementAt(i).x, path.elementAt(i).y) for i in range(path.elementCount())])
-
-
 def test_every_stand_ins_number_is_known():
     rects = number_rects(SCALE, SCENE, LIGHT)
     for rect, piece in zip(rects, SCENE.placed.values(), strict=True):
         assert SCALE.box(piece.box).contains(rect.center())
+
+
+def test_a_tag_off_its_mark_has_a_leader_and_a_mark_alone_has_none():
+    made = on_wall(WallShow(marks=(Mark(1, "must", (100, 380), "up"), Mark(2, "must", (300, 200)))))
+    assert [one.mark.number for one, _ in leaders(made, [])] == [1]

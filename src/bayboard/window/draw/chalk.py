@@ -1,4 +1,8 @@
-"""What is laid on the Wall for a while: chalk ghosts and measures, snap lines, the marquee, the line."""
+"""What is laid on the Wall for a while: chalk ghosts and measures, snap lines, the marquee, the line.
+
+Chalk is cased in the board's black: unseen on the board, and it reads on cards and wall.  The casing is
+opaque, since a translucent wide line costs seven times as much to lay down.
+"""
 
 from collections.abc import Sequence
 from math import floor, hypot
@@ -13,7 +17,7 @@ from bayboard.window.draw.show import Cure, Ghost, Measure, Snap
 from bayboard.window.draw.strokes import add_head, arrow_head, ring_path, segment
 from bayboard.window.draw.tags import free_spot, paint_tag, pushed_in, tag_rect
 from bayboard.window.lettering import Style
-from bayboard.window.theme import Theme, brush, pen
+from bayboard.window.theme import Theme, brush, mixed, pen
 
 HEAD = (9.0, 7.0)  # px; an arrow head's length and width
 SHORT = 34.0  # px; below it the arrows stand outside and point at each other
@@ -23,8 +27,8 @@ FLAG = (26.0, 25.0)  # px; the chalk line's flag
 def paint_ghost(p: QPainter, scale: Scale, ghost: Ghost, theme: Theme) -> None:
     """Paint the chalk outline of where a piece was or would go, its label inside."""
     path = ring_path(ghost.ring, scale)
-    p.strokePath(path, pen("#000000", 3.0, 0.35))
-    p.strokePath(path, pen(theme.chalk, 1.5, 0.75, dash=(5.0, 4.0)))
+    p.strokePath(path, pen(theme.board, 3.0, dash=(2.5, 2.0)))
+    p.strokePath(path, pen(mixed(theme.board, theme.chalk, 0.8), 1.5, dash=(5.0, 4.0)))
     if ghost.label and not path.isEmpty():
         style = Style("pencil", round(17 * theme.size))
         lettering.draw_in(p, path.boundingRect(), ghost.label, style, theme.chalk)
@@ -35,7 +39,7 @@ def paint_cure(p: QPainter, scale: Scale, cure: Cure, theme: Theme, rect: QRectF
     paint_ghost(p, scale, Ghost(cure.ring), theme)
     a, b = scale.px(*cure.start), scale.px(*cure.end)
     if hypot(b.x() - a.x(), b.y() - a.y()) > 4.0:
-        p.strokePath(segment(a, b), pen("#000000", 5.0, 0.35))
+        p.strokePath(segment(a, b), pen(theme.board, 4.0))
         p.strokePath(segment(a, b), pen(theme.chalk, 2.0))
         p.fillPath(arrow_head(b, (b.x() - a.x(), b.y() - a.y()), 12.0, 9.0), brush(theme.chalk))
     if not cure.text:
@@ -50,7 +54,7 @@ def paint_cure(p: QPainter, scale: Scale, cure: Cure, theme: Theme, rect: QRectF
 def paint_snap(p: QPainter, scale: Scale, snap: Snap, theme: Theme) -> None:
     """Paint one thin line through both things, with what is level in few words."""
     a, b = crisp(scale.px(*snap.a)), crisp(scale.px(*snap.b))
-    p.strokePath(segment(a, b), pen("#000000", 3.0, 0.30))
+    p.strokePath(segment(a, b), pen(theme.board, 3.0))
     p.strokePath(segment(a, b), pen("#BFE0FF" if theme.dark else "#9CCBF5", 1.2))
     if snap.text:
         middle = QPointF((a.x() + b.x()) / 2, (a.y() + b.y()) / 2 - 16.0 * theme.size)
@@ -68,7 +72,7 @@ def paint_marquee(p: QPainter, scale: Scale, box: tuple[float, float, float, flo
     p.fillRect(frame, brush(theme.blue, 0.16))
     path = QPainterPath()
     path.addRect(frame)
-    p.strokePath(path, pen("#000000", 2.6, 0.35))
+    p.strokePath(path, pen(theme.board, 2.6))
     p.strokePath(path, pen("#BFE0FF", 1.3, dash=(4.0, 3.0)))
 
 
@@ -82,7 +86,7 @@ def paint_measure(p: QPainter, scale: Scale, measure: Measure, theme: Theme) -> 
         p.strokePath(lines, pen(theme.paper, wide + 4.0))
         p.strokePath(heads, pen(theme.paper, 3.0))
     else:
-        p.strokePath(lines, pen("#000000", wide + 2.0, 0.35))
+        p.strokePath(lines, pen(theme.board, wide + 2.0))
     p.strokePath(lines, pen(token, wide))
     p.fillPath(heads, brush(token))
 
@@ -143,9 +147,8 @@ def paint_chalk_line(
     """Paint the blue line of the section from its flag to the foot, behind stand-ins and names."""
     at = scale.px(x, 0.0).x()
     for top, bottom in open_stretches(scale, x, rect, placed, names):
-        line = segment(QPointF(at, top), QPointF(at, bottom))
-        p.strokePath(line, pen(theme.paper, 4.4, 0.55))
-        p.strokePath(line, pen(theme.blue, 2.0))
+        p.fillRect(QRectF(at - 2.2, top, 4.4, bottom - top), brush(theme.paper, 0.55))
+        p.fillRect(QRectF(at - 1.0, top, 2.0, bottom - top), brush(theme.blue))
     flag_wide, flag_high = FLAG[0] * theme.size, FLAG[1] * theme.size
     left, top = at - flag_wide / 2, rect.top()
     flag = QPolygonF(

@@ -2,14 +2,14 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 
-from PySide6.QtCore import QLineF, QPointF, QRectF
+from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainter, QPainterPath
 
 from bayboard.rules.scene import Scene
 from bayboard.window import lettering
 from bayboard.window.draw.gear import face_of
+from bayboard.window.draw.leaders import Leader, clear_leader
 from bayboard.window.draw.marks import MARK, paint_mark
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.show import Mark, WallShow
@@ -31,7 +31,6 @@ class Docked:
     mark: Mark
     at: QPointF
     tag: QRectF | None
-    leader: QPainterPath | None = None
 
 
 def mark_spot(scale: Scale, scene: Scene, theme: Theme, show: WallShow, mark: Mark) -> QPointF | None:
@@ -65,14 +64,16 @@ def docked(
     worded = [pair for pair in found if pair[0].short is not None]
     wearing = {m.number for m, _ in worded[:TAGGED]} | (show.told & {m.number for m, _ in worded})
     tags = _dock([pair for pair in worded if pair[0].number in wearing], scale, scene, theme, rect, taken)
-    numbers = number_rects(scale, scene, theme)
-    made: list[Docked] = []
-    for mark, at in found:
-        tag = tags.get(mark.number)
-        others = [one.leader for one in made if one.leader is not None]
-        line = None if tag is None or tag.contains(at) else clear_leader(tag, at, numbers, others)
-        made.append(Docked(mark, at, tag, line))
-    return tuple(made)
+    return tuple(Docked(mark, at, tags.get(mark.number)) for mark, at in found)
+
+
+def leaders(found: Sequence[Docked], numbers: Sequence[QRectF]) -> list[tuple[Docked, Leader]]:
+    """Return the leader of each tag that lies off its mark, clear of numbers and each other where it can."""
+    made: list[tuple[Docked, Leader]] = []
+    for one in found:
+        if one.tag is not None and not one.tag.contains(one.at):
+            made.append((one, clear_leader(one.tag, one.at, numbers, [line for _, line in made])))
+    return made
 
 
 def number_rects(scale: Scale, scene: Scene, theme: Theme) -> list[QRectF]:
@@ -164,62 +165,15 @@ def _row(marks: Sequence[Spotted], y: float, theme: Theme, rect: QRectF) -> list
     return [(pair, QRectF(left, y, *size)) for pair, left, size in zip(marks, lefts, sizes, strict=True)]
 
 
-BENDS = (0.12, 0.3, 0.5, 0.7, 0.85)  # where a leader may bend, as shares of its height
-
-
-def clear_leader(
-    tag: QRectF, at: QPointF, numbers: Sequence[QRectF], others: Sequence[QPainterPath]
-) -> QPainterPath:
-    """Return the leader that bends where it crosses no number and no other leader, if there is one."""
-    for bend in BENDS:
-        line = leader(tag, at, bend)
-        if not any(_meets(line, number.adjusted(-2, -2, 2, 2)) for number in numbers) and not any(
-            _cross(line, other) for other in others
-        ):
-            return line
-    return leader(tag, at, BENDS[0])
-
-
-def _stretches(line: QPainterPath) -> list[QLineF]:
-    points = [QPointF(e.x, e.y) for e in map(line.elementAt, range(line.elementCount()))]
-    return [QLineF(a, b) for a, b in pairwise(points)]
-
-
-def _cross(line: QPainterPath, other: QPainterPath) -> bool:
-    """Return whether two open lines cross; Qt's own test would take them as closed."""
-    return any(_bounded(a, b) for a in _stretches(line) for b in _stretches(other))
-
-
-def _bounded(a: QLineF, b: QLineF) -> bool:
-    return bool(a.intersects(b)[0] == QLineF.IntersectionType.BoundedIntersection)
-
-
-def _meets(line: QPainterPath, box: QRectF) -> bool:
-    """Return whether an open line runs through a box."""
-    corners = [box.topLeft(), box.topRight(), box.bottomRight(), box.bottomLeft()]
-    sides = [QLineF(a, b) for a, b in zip(corners, [*corners[1:], corners[0]], strict=True)]
-    runs = _stretches(line)
-    return any(box.contains(run.p2()) or any(_bounded(run, side) for side in sides) for run in runs)
-
-
-def leader(tag: QRectF, at: QPointF, bend: float) -> QPainterPath:
-    """Return the line from a tag to its mark: upright for the share `bend` of its height, then straight."""
-    x = min(max(at.x(), tag.left() + 12.0), tag.right() - 12.0)
-    start = tag.bottom() if at.y() > tag.center().y() else tag.top()
-    path = QPainterPath(QPointF(x, start))
-    if abs(x - at.x()) > 1.0:
-        path.lineTo(x, start + bend * (at.y() - start))
-    path.lineTo(at)
-    return path
-
-
-def paint_docked(p: QPainter, found: Sequence[Docked], theme: Theme) -> None:
+def paint_docked(p: QPainter, found: Sequence[Docked], theme: Theme, numbers: Sequence[QRectF] = ()) -> None:
     """Paint leaders, then marks, then tags, so that none hides another's number."""
-    for one in found:
-        if one.leader is not None:
-            severity = one.mark.severity
-            token = theme.shouldfill if severity == "should" else theme.severity(severity)
-            cased(p, one.leader, token, 2.2, theme)
+    for one, line in leaders(found, numbers):
+        severity = one.mark.severity
+        token = theme.shouldfill if severity == "should" else theme.severity(severity)
+        path = QPainterPath(QPointF(*line[0]))
+        for x, y in line[1:]:
+            path.lineTo(x, y)
+        cased(p, path, token, 2.2, theme)
     for one in reversed(found):
         paint_mark(p, one.at, one.mark.severity, one.mark.number, theme)
     for one in found:

@@ -66,10 +66,10 @@ def paint_name(p: QPainter, rect: QRectF, text: str, theme: Theme, token: str | 
 def free_spot(spots: list[QRectF], taken: list[QRectF], within: QRectF, air: float = 2.0) -> QRectF | None:
     """Return the first spot that lies within the view and off all that is taken, None if there is none."""
     for spot in spots:
-        if within.contains(spot) and not any(
-            spot.adjusted(-air, -air, air, air).intersects(t) for t in taken
-        ):
-            return spot
+        if within.contains(spot):
+            grown = spot.adjusted(-air, -air, air, air)
+            if not any(grown.intersects(held) for held in taken):
+                return spot
     return None
 
 

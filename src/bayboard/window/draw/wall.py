@@ -150,7 +150,7 @@ def _paint_overlays(
         taken.append(paint_cure(p, scale, show.cure, theme, rect))
     tags = measure_tags(scale, scene, theme, show, rect)
     marks = docked(scale, scene, theme, show, rect, tags)
-    paint_docked(p, marks, theme)
+    paint_docked(p, marks, theme, number_rects(scale, scene, theme))
     for measure, tag in sorted(
         zip(show.measures, tags, strict=True), key=lambda m: m[0].severity is not None
     ):
