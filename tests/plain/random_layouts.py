@@ -14,6 +14,7 @@ WIDE, HIGH = 300, 240  # one cell
 SCENES = (
     scenes.gap,
     scenes.gap,
+    scenes.gap,
     scenes.overlap,
     scenes.edge,
     scenes.edge,
@@ -23,7 +24,8 @@ SCENES = (
     scenes.sight,
     scenes.canyon,
     scenes.canyon,
-    scenes.canyon,
+    scenes.pit,
+    scenes.plug,
     scenes.plug,
     scenes.plug_out,
     scenes.stay,
@@ -48,7 +50,7 @@ def random_document(seed):
     sketch = Sketch(rng, _frame(rng))
     cells = [(100 + WIDE * i, 50 + HIGH * j) for i in range(4) for j in range(2)]
     rng.shuffle(cells)
-    for cell, scene in zip(cells[: rng.randint(3, 6)], rng.sample(SCENES, 6), strict=False):
+    for cell, scene in zip(cells[: rng.randint(4, 7)], rng.sample(SCENES, 7), strict=False):
         scene(sketch, *cell)
     if rng.random() < 0.2:
         _second_board(sketch)

@@ -17,10 +17,12 @@ def _box(sketch, deep=None, **members):
 def gap(sketch, x, y):
     """Stand two pieces a gap apart, turned alike, sometimes one over the other in z."""
     rng = sketch.rng
-    one, wide, _, deep = _box(sketch)
-    two, wide2, _, _ = _box(sketch)
+    cold = rng.random() < 0.3
+    heat = {"heat": rng.choice([4, 4.99, 4.995])} if cold else {}
+    one, wide, _, deep = _box(sketch, **heat)
+    two, wide2, _, _ = _box(sketch, **heat)
     turn = sketch.turn()
-    apart = sketch.near(6, 15, 1, 0, spread=8)
+    apart = sketch.near(1, spread=1) if cold else sketch.near(6, 15, 15, 0, spread=8)
     at = (x + 110, y + 110)
     lift = rng.choice([0, 0, 0, 0, round(deep + rng.choice([-0.01, 0.01, 20]), 6)])
     sketch.gear(one, *at, turn)
@@ -106,16 +108,17 @@ def seat(sketch, x, y):
     rng = sketch.rng
     port = sketch.port("P", "remote", 20, 10, "out", z=30, plug=rng.choice([12, 25]))
     aside = sketch.port("Q", "remote", -30, 0, 180, z=rng.choice([20, 42]), plug=18)
-    card, _, _, deep = _box(sketch, ports=[port, aside])
+    card, wide, _, deep = _box(sketch, ports=[port, aside])
     turn = sketch.turn()
     sketch.gear(card, x + 120, y + 100, turn, lift=rng.choice([0, 5]))
     top = sketch.front() + sketch.doc["gear"][-1]["lift"] + deep
     give, slope = rng.choice([0, 4]), rng.choice([0, 0.05, -0.03])
     members = {}
     if rng.random() < 0.45:
-        corner = sketch.near(75, spread=20)
-        z = round(top + give + sketch.near(10, 0, spread=10), 6)
-        members["probes"] = [[x + 120 + 30 + corner, y + 100, z], [x + 130, y + 140, z + 12]]
+        sketch.doc["gear"][-1]["turn"] = rng.choice([0, turn])
+        rim = x + 120 + wide / 2 + sketch.near(75, spread=20)
+        z = round(top + give + sketch.near(10, 0, 0, spread=10), 6)
+        members["probes"] = [[round(rim, 6), y + 100, z], [x + 130, y + 140, z + 12]]
         members["probes"] = members["probes"][: rng.choice([1, 2])]
     low = y + rng.choice([-10, 60])
     z0 = top + give + sketch.near(10, 0, spread=10) - slope * 60
@@ -168,6 +171,20 @@ def canyon(sketch, x, y):
     sketch.gear(tall, *along(*at, turn, 10 + half), turn)
     if rng.random() < 0.8:
         sketch.gear(tall, *along(*at, turn, -10 - half - rng.choice([0, 3])), turn)
+
+
+def pit(sketch, x, y):
+    """Sink a service point in a pit of tall neighbours, a lid over it about a hand's length up."""
+    service = sketch.service(0, 0, 20, "out")
+    low = sketch.card(12, 16, 20, service=[service], solids=[])
+    tall, broad = sketch.card(20, 120, 260), sketch.card(120, 20, 260)
+    at = (x + 120, y + 120)
+    sketch.gear(low, *at)
+    for away in (-1, 1):
+        sketch.gear(tall, at[0] + away * 24, at[1])
+        sketch.gear(broad, at[0], at[1] + away * 24)
+    lid = sketch.card(80, 80, 10)
+    sketch.gear(lid, *at, sketch.rng.choice([0, 45]), lift=20 + 150 + sketch.near(12.5, 6, spread=2))
 
 
 def plug(sketch, x, y):
@@ -234,7 +251,7 @@ def beside(sketch, x, y):
     kind, way = rng.choice(["power", "ground"]), rng.choice(["left sill", "right sill", None])
     apart = rng.choice([20, 35, sketch.near(50, spread=10)])
     long = sketch.near(100, 600, spread=30)
-    angle = rng.choice([0, 0, 0, sketch.near(20, spread=5), -8])
+    angle = rng.choice([0, 0, 0, -8, *(-sketch.near(20, spread=5) for _ in range(4))])
     x0 = min(x, 600)
     power = [sketch.entry(x0, y + 60, kind, way=way), sketch.entry(x0 + 690, y + 60, kind)]
     sketch.lead(*power, via=rng.choice([[], [(x0 + 300, y + 60)], [(x0 + 200, y + 75)]]), od=9)
@@ -278,11 +295,10 @@ def through(sketch, x, y):
 def fixing(sketch, x, y):
     """Set a fixing near the rim of one or two landings and of a no-drill region."""
     rng = sketch.rng
-    thread = rng.choice(["M6", "M6", "M8", "1/4-20", "#10-24"])
+    washers = {"M6": (13, 18), "M8": (16, 24), "1/4-20": (12.7, 12.7), "#10-24": (9.652, 9.652)}
+    thread = rng.choice(["M6", *washers])
     into = rng.choice(["insert", "insert", "insert", "factory", "stud", "through"])
-    flange, washer = {"M6": (13, 18), "M8": (16, 24), "1/4-20": (12.7, 12.7), "#10-24": (9.652, 9.652)}[
-        thread
-    ]
+    flange, washer = washers[thread]
     need = (flange if into == "insert" else washer) / 2 + 3
     inside = sketch.near(need, need, need, -2, spread=6)
     at = (x + 120, y + 120)
@@ -295,9 +311,13 @@ def fixing(sketch, x, y):
         sketch.bay(
             "landings", outline=rectangle(x + 30, y + 60, at[0] + sketch.near(need), y + 200), recess=5
         )
-    if rng.random() < 0.7:
-        edge = at[1] + sketch.near(10, 0, -3, spread=4)
-        sketch.bay("no_drill", name="loom", outline=rectangle(x + 60, edge, x + 200, edge + 40))
+    _loom(sketch, *at)
+
+
+def _loom(sketch, x, y):
+    """Mark a region not to be drilled, its rim near (x, y)."""
+    edge = y + sketch.near(10, 0, -3, spread=4)
+    sketch.bay("no_drill", name="loom", outline=rectangle(x - 60, edge, x + 80, edge + 40))
 
 
 def holes(sketch, x, y):
@@ -307,9 +327,10 @@ def holes(sketch, x, y):
     at = (x + 100, bottom + sketch.near(9.9, 0, spread=4)) if rng.random() < 0.5 else (x + 100, y + 90)
     slot = {"travel": 4, "angle": 30} if rng.random() < 0.3 else None
     sketch.fixing(*at, slot=slot, into=rng.choice(["insert", "stud"]))
-    sketch.fixing(
-        *along(*at, rng.uniform(0, 180), sketch.near(13.2, spread=3)), thread=rng.choice(["M6", "M4"])
-    )
+    if rng.random() < 0.7:
+        _loom(sketch, *at)
+    mate = along(*at, rng.uniform(0, 180), sketch.near(13.2, spread=3))
+    sketch.fixing(*mate, thread=rng.choice(["M6", "M4"]))
     if rng.random() < 0.5:
         away = sketch.near(9.9, spread=3)
         _cut(sketch, rectangle(x + 100 + away, y + 60, x + 180, y + 120))
