@@ -9,7 +9,8 @@ from tests.window.draw.scenes import at, count, full, near, painted, scene
 from bayboard.window.draw.profile import cut_leads, metal_line, ring_spans, seat_path, spans
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.section import body_boxes, paint_section, seats_at
-from bayboard.window.draw.show import Depth, SectionShow, Sight
+from bayboard.window.draw.show import Depth, Fan, SectionShow, Sight
+from bayboard.window.draw.sights import seen_share
 from bayboard.window.theme import DARK, LIGHT
 
 VIEW = QRectF(0, 0, 420, 560)
@@ -225,3 +226,22 @@ def test_a_seats_section_closes_and_reads_z_to_the_left():
     path = seat_path(((100.0, 0.0), (200.0, 0.0), (200.0, 50.0)), SECTION)
     assert path.boundingRect().right() == pytest.approx(zy(100, 0).x())
     assert path.boundingRect().left() == pytest.approx(zy(200, 0).x())
+
+
+def test_a_fan_opens_towards_where_its_point_faces():
+    lone = layout(bay={"wall": []}, boards=[])
+
+    def tint(*spots) -> list[bool]:
+        picture = section(SectionShow(200.0, fans=(Fan((100.0, 100.0), 0.0, 60.0),)), lone)
+        ground = at(picture, QPointF(9, 500))
+        return [at(picture, spot) != ground for spot in spots]
+
+    here = zy(100, 100)
+    assert tint(here + QPointF(-40, 0), here + QPointF(-25, -30), here + QPointF(-25, 30)) == [True] * 3
+    assert tint(here + QPointF(40, 0), here + QPointF(-8, -60), here + QPointF(-90, 0)) == [False] * 3
+
+
+@pytest.mark.parametrize(("end", "share"), [((400, 300), 1.0), ((-200, 300), 0.5), ((200, 820), 0.5)])
+def test_a_line_that_leaves_the_view_is_tagged_where_it_is_seen(end, share):
+    view = QRectF(0, 0, 420, 560)
+    assert seen_share(QPointF(200, 300), QPointF(*end), view) == pytest.approx(share)

@@ -17,7 +17,6 @@ from bayboard.window.draw.signs import service_sign
 from bayboard.window.draw.strip import Lath, lath_rects, paint_strip
 from bayboard.window.draw.strokes import hatched, kept, ring_path
 from bayboard.window.draw.tags import free_spot, paint_tag, pushed_in, tag_rect
-from bayboard.window.draw.titles import paint_title
 from bayboard.window.lettering import FIGURE
 from bayboard.window.theme import DARK, LIGHT
 
@@ -161,16 +160,6 @@ def test_laths_overlap_by_their_rivet_and_are_large_enough_to_press(size):
     places = lath_rects(QRectF(0, 0, 1600, 58 * size), 5, theme)
     assert all(a.right() > b.left() > a.left() for a, b in pairwise(places))
     assert all(p.height() >= 40 for p in places)
-
-
-def test_a_title_gives_its_phrase_no_more_room_than_there_is():
-    view = QRectF(0, 0, 200, 48)
-    picture = painted(
-        lambda p: paint_title(p, view, "Wall", "54 3/8 × 23 1/4 in, seen from the cabin", LIGHT),
-        QRectF(0, 0, 400, 48),
-    )
-    assert count(picture, QRectF(201, 0, 190, 48), LIGHT.ink2, 90) == 0
-    assert count(picture, QRectF(0, 0, 100, 48), LIGHT.ink, 60) > 30
 
 
 # -- shadows, hatching, paths ----------------------------------------------------------------------

@@ -15,7 +15,6 @@ from bayboard.window.draw.tapes import (
     chalk_tag,
     paint_foot_tape,
     paint_hanging_tape,
-    paint_tape_corner,
     tape_zero,
     ticks,
 )
@@ -139,9 +138,3 @@ def test_tapes_can_be_painted_at_any_zoom(units, k):
     scale = Scale(k, 0.0, 500.0)
     painted(lambda p: paint_hanging_tape(p, HANGING, scale, LIGHT, units, pointer=1e5), HANGING)
     painted(lambda p: paint_foot_tape(p, FOOT, scale, DARK, units, chalk=0.0, pointer=-1e5), FOOT)
-
-
-def test_the_corner_names_the_unit():
-    box = QRectF(0, 0, 36, 28)
-    picture = painted(lambda p: paint_tape_corner(p, box, LIGHT, "mm"), box)
-    assert count(picture, box, LIGHT.tapeink, 70) > 15

@@ -239,3 +239,12 @@ def test_a_failing_painter_leaves_the_painter_as_it_was():
         assert (p.transform(), p.hasClipping()) == before
 
     painted(paint)
+
+
+def test_the_names_of_ports_darken_when_the_pointer_is_near():
+    def darkest(show: WallShow) -> int:
+        picture = wall(show, made=full(gear=[gear("A1", 200, 250, "amp")], leads=[]))
+        band = QRectF(SCALE.px(110, 244), SCALE.px(180, 222))
+        return count(picture, band, LIGHT.pencil, 20)
+
+    assert darkest(WallShow(hovered="A1")) > darkest(WallShow())

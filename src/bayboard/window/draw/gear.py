@@ -16,9 +16,10 @@ from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.shadow import AT_REST, HOVERED, IN_HAND, Shape, paint_shadow
 from bayboard.window.draw.strokes import add_head, add_ring, cased, hatched, kept
 from bayboard.window.lettering import Style
-from bayboard.window.theme import Theme, brush, pen
+from bayboard.window.theme import Theme, brush, mixed, pen
 
 RING_OFF = 6.0  # px between a stand-in's edge and its ring
+REST = 0.16  # how much paler the names of ports are until the pointer is near
 ARC = 40.0  # px; radius of the turning arc, ARC_SMALL on cards narrower than ARC_FROM
 ARC_SMALL = 27.0
 ARC_FROM = 150.0
@@ -50,15 +51,15 @@ def paint_gear(p: QPainter, scale: Scale, placed: Placed, theme: Theme, state: G
     made = face_of(scale, placed, theme)
     shadow = IN_HAND if state.in_hand else HOVERED if state.hovered else AT_REST
     paint_shadow(p, at, made.shape, shadow)
-    paint_face(p, at, made, theme)
+    paint_face(p, at, made, theme, near=state.hovered or state.in_hand)
     if state.over is not None and not state.over.is_empty:
         _paint_overhang(p, scale, state.over, theme)
     if placed.gear.taped:
         paint_tape_strip(p, at, made, theme)
 
 
-def paint_face(p: QPainter, at: QPointF, made: Face, theme: Theme) -> None:
-    """Paint a card's face with its origin at the pixel `at`."""
+def paint_face(p: QPainter, at: QPointF, made: Face, theme: Theme, near: bool = False) -> None:
+    """Paint a card's face with its origin at the pixel `at`; `near` darkens the names of its ports."""
     with kept(p):
         p.translate(at)
         p.fillPath(made.cut, brush(theme.buff))
@@ -68,8 +69,10 @@ def paint_face(p: QPainter, at: QPointF, made: Face, theme: Theme) -> None:
         p.strokePath(made.faint, pen(theme.pencil2, 1.1))
         p.strokePath(made.pencil, pen(theme.pencil, 1.5))
         p.fillPath(made.heads, brush(theme.pencil))
+        faint = theme.pencil if near else mixed(theme.pencil, theme.buff, REST)
         for word in made.words:
-            lettering.draw(p, QPointF(word.x, word.y), word.text, word.style, theme.pencil, word.align)
+            ink = faint if word.of_port else theme.pencil
+            lettering.draw(p, QPointF(word.x, word.y), word.text, word.style, ink, word.align)
 
 
 def _paint_overhang(p: QPainter, scale: Scale, over: Polygon | MultiPolygon, theme: Theme) -> None:

@@ -181,11 +181,6 @@ def paint_grommet(p: QPainter, scale: Scale, entry: Entry) -> None:
     p.setBrush(Qt.BrushStyle.NoBrush)
 
 
-def board_path(shape: BoardShape, scale: Scale) -> QPainterPath:
-    """Return a board with rounded corners and cut-outs as a path in pixels."""
-    return _board_lines(shape.polygon, scale.px_per_mm)[0].translated(scale.px(0.0, 0.0))
-
-
 @lru_cache(maxsize=64)
 def _board_lines(polygon: Polygon, k: float) -> tuple[QPainterPath, QPainterPath, Shape]:
     """Return a board's path, its lit edges and its rings, in pixels from bay (0, 0)."""

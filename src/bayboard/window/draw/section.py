@@ -21,7 +21,7 @@ from bayboard.window.draw.profile import (
 )
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.show import SectionShow
-from bayboard.window.draw.sights import paint_depth, paint_eyes, paint_sight, paint_words
+from bayboard.window.draw.sights import paint_depth, paint_eyes, paint_fan, paint_sight, paint_words
 from bayboard.window.draw.strokes import cased, dot, hatched, kept
 from bayboard.window.draw.tags import free_spot, paint_name, tag_size
 from bayboard.window.lettering import Style
@@ -112,6 +112,8 @@ def _paint_seats(p: QPainter, scale: Scale, seats: list[Seat], theme: Theme, sho
 def _paint_seen(p: QPainter, scale: Scale, show: SectionShow, theme: Theme) -> None:
     if show.eyes is not None:
         paint_eyes(p, scale, show.eyes, theme)
+    for fan in show.fans:
+        paint_fan(p, scale, fan, theme)
     for sight in show.sights:
         paint_sight(p, scale, sight, theme)
     for depth in show.depths:

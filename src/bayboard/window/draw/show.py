@@ -121,6 +121,18 @@ class Depth:
 
 
 @dataclass(frozen=True, slots=True)
+class Fan:
+    """Within what angle a service point can be read: `at` (z, y), `facing` and `spread` in degrees.
+
+    `facing` counts from +z, up is 90; `spread` is the limit to each side.
+    """
+
+    at: Point
+    facing: float
+    spread: float
+
+
+@dataclass(frozen=True, slots=True)
 class SectionShow:
     """The Section's state; it looks left from `chalk_x`, None where there is nothing to cut."""
 
@@ -131,4 +143,5 @@ class SectionShow:
     pointer: Point | None = None
     sights: tuple[Sight, ...] = ()
     depths: tuple[Depth, ...] = ()
+    fans: tuple[Fan, ...] = ()
     eyes: tuple[float, float, float, float] | None = None  # z0, y0, z1, y1 of the eyes' box

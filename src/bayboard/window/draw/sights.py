@@ -7,15 +7,15 @@ from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainter, QPainterPath
 
 from bayboard.window import lettering
-from bayboard.window.draw.marks import dark_edge
 from bayboard.window.draw.scale import Scale
-from bayboard.window.draw.show import Depth, Sight
+from bayboard.window.draw.show import Depth, Fan, Sight
 from bayboard.window.draw.strokes import add_head, cased, dot, segment
 from bayboard.window.draw.tags import free_spot, paint_tag, pushed_in, tag_rect
 from bayboard.window.lettering import HELPER
 from bayboard.window.theme import Theme, brush, pen
 
 DASHES = {"clear": (), "steep": (5.0, 3.5), "blocked": (1.2, 2.2)}
+FAN = 78.0  # px; how far a fan is drawn
 SHORT = 34.0  # px; below it a depth's arrows stand outside
 
 
@@ -94,12 +94,26 @@ def paint_words(
     for sight in sights:
         if sight.text:
             a, b = scale.px(-sight.point[0], sight.point[1]), scale.px(-sight.eye[0], sight.eye[1])
-            said.append((sight, a + (b - a) * 0.4))
+            said.append((sight, a + (b - a) * min(0.4, 0.6 * seen_share(a, b, rect))))
     placed = [(one, at, _tag_spot(one, at, theme, rect, taken)) for one, at in said]
     for one, at, spot in placed:
         _leader(p, at, spot, _token(one, theme), theme)
     for one, _, spot in placed:
         paint_tag(p, spot, one.text, theme, one.severity, one.number, token=_token(one, theme))
+
+
+def seen_share(a: QPointF, b: QPointF, rect: QRectF) -> float:
+    """Return how far along from a to b a line stays in view, from 0 to 1; a lies in view."""
+    shares = [1.0]
+    for start, end, least, most in (
+        (a.x(), b.x(), rect.left(), rect.right()),
+        (a.y(), b.y(), rect.top(), rect.bottom()),
+    ):
+        if end < least:
+            shares.append((start - least) / (start - end))
+        if end > most:
+            shares.append((most - start) / (end - start))
+    return max(min(shares), 0.0)
 
 
 def _token(said: Depth | Sight, theme: Theme) -> str:
@@ -132,22 +146,13 @@ def _leader(p: QPainter, at: QPointF, tag: QRectF, token: str, theme: Theme) -> 
         cased(p, segment(start, at), token, 1.8, theme)
 
 
-def fan(at: QPointF, radius: float) -> QRectF:
-    """Return the box of the fan that a dial's limit angle is drawn in."""
-    return QRectF(at.x() - radius, at.y() - radius, 2 * radius, 2 * radius)
-
-
-def paint_fan(
-    p: QPainter, scale: Scale, at: tuple[float, float], facing: float, spread: float, theme: Theme
-) -> None:
-    """Paint faintly the fan within which a service point can be read.
-
-    `at` is (z, y), `facing` degrees in the (z, y) plane from +z, `spread` the limit each side.
-    """
-    here, radius = scale.px(-at[0], at[1]), 78.0
+def paint_fan(p: QPainter, scale: Scale, fan: Fan, theme: Theme) -> None:
+    """Paint faintly the fan within which a service point can be read."""
+    here = scale.px(-fan.at[0], fan.at[1])
     path = QPainterPath(here)
+    box = QRectF(here.x() - FAN, here.y() - FAN, 2 * FAN, 2 * FAN)
     # z runs to the left on the screen, so the angle is counted from there
-    path.arcTo(fan(here, radius), 180.0 - facing - spread, 2 * spread)
+    path.arcTo(box, 180.0 - fan.facing - fan.spread, 2 * fan.spread)
     path.closeSubpath()
     p.fillPath(path, brush(theme.ok, 0.10))
-    p.strokePath(path, pen(dark_edge(theme) if theme.dark else theme.ok, 1.0, 0.6, dash=(3.0, 3.0)))
+    p.strokePath(path, pen(theme.ok, 1.0, 0.6, dash=(3.0, 3.0)))

@@ -6,7 +6,7 @@ from functools import lru_cache
 from math import hypot
 
 from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QBrush, QImage, QPainter, QPainterPath, QPen, QPolygonF, QTransform
+from PySide6.QtGui import QBrush, QImage, QPainter, QPainterPath, QPolygonF, QTransform
 
 from bayboard.geometry.outline import Points
 from bayboard.window.draw.scale import Scale
@@ -37,19 +37,6 @@ def add_ring(path: QPainterPath, ring: Sequence[tuple[float, float]] | Points, s
     if len(ring):
         path.addPolygon(QPolygonF([scale.px(float(x), float(y)) for x, y in ring]))
         path.closeSubpath()
-
-
-def line_path(points: Sequence[tuple[float, float]] | Points, scale: Scale) -> QPainterPath:
-    """Return an open line in mm as a path in pixels."""
-    path = QPainterPath()
-    if len(points):
-        path.addPolygon(QPolygonF([scale.px(float(x), float(y)) for x, y in points]))
-    return path
-
-
-def stroke(p: QPainter, path: QPainterPath, with_pen: QPen) -> None:
-    """Draw a path's line, nothing filled."""
-    p.strokePath(path, with_pen)
 
 
 def cased(

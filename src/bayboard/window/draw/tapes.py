@@ -213,13 +213,3 @@ def _figure(
     y = at.y() + lettering.line(tick.figure, style).rise / 2
     token = theme.footred if tick.red else theme.tapeink
     lettering.draw(p, QPointF(at.x(), y), tick.figure, style, token, "centre")
-
-
-def paint_tape_corner(p: QPainter, rect: QRectF, theme: Theme, units: Units) -> None:
-    """Paint where the two tapes meet: the name of the unit."""
-    with kept(p):
-        p.setClipRect(rect)
-        p.setRenderHint(QPainter.RenderHint.Antialiasing)
-        _steel(p, rect, theme, upright=False)
-        style = Style("pencil", round(15 * theme.size))
-        lettering.draw_in(p, rect, units, style, theme.tapeink)

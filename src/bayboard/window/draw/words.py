@@ -45,6 +45,7 @@ class Word:
     y: float
     style: Style
     align: Align = "centre"
+    of_port: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,7 +154,7 @@ class Room:
             for text in texts:
                 spot = self._free_word(run[0].side, arrow, text, style, row, crowd)
                 if spot is not None:
-                    self.words.append(Word(text, spot.center().x(), spot.bottom(), style))
+                    self.words.append(Word(text, spot.center().x(), spot.bottom(), style, of_port=True))
                     self.taken.append(spot.adjusted(-4, -3, 4, 3))
                     if row:
                         self._tie_to(arrow, spot)
