@@ -1,10 +1,9 @@
-"""Random bays full of gear and leads, made so that routing has to work: turned pieces, L-shapes, cut-outs, fixings."""
+"""Random bays full of gear and leads: turned pieces, L-shapes, cut-outs, fixings, an L-shaped board."""
 
 from random import Random
 
 import shapely
 from shapely.affinity import rotate, translate
-
 from tests.build import card, document, gear, rectangle
 
 EL = [[-60, -40], [60, -40], [60, 0], [0, 0], [0, 40], [-60, 40]]
@@ -13,15 +12,12 @@ SIDES = {"E": (1, 0, 0), "W": (-1, 0, 180), "N": (0, 1, 90), "S": (0, -1, 270)}
 
 
 def _ports(wide, high):
+    side = {"kind": "signal-out", "z": 10, "plug": 15, "ways": 9}
     ports = [
-        {"id": name, "kind": "signal-out", "at": [x * wide / 2, y * high / 2], "z": 10, "towards": way, "plug": 15,
-         "ways": 9}
+        side | {"id": name, "at": [x * wide / 2, y * high / 2], "towards": way}
         for name, (x, y, way) in SIDES.items()
-    ]  # fmt: skip
-    return [
-        *ports,
-        {"id": "O", "kind": "signal-out", "at": [0, high / 2 - 10], "z": 10, "towards": "out", "plug": 30},
     ]
+    return [*ports, side | {"id": "O", "at": [0, high / 2 - 10], "towards": "out", "plug": 30}]
 
 
 CARDS = {

@@ -1,7 +1,7 @@
 """A router written a second time, plainly: shapely says what is free, networkx what is shortest.
 
-It shares with the program only the words of its docstring: obstacles grown with tangents of at most 45 degrees
-at their corners, paths inside the board but for the stretch next to an entry off it, plugs straight.
+It shares with the program only the words of its docstring: obstacles grown with tangents of at most 45
+degrees at their corners, paths inside the board but for the stretch next to an entry off it, plugs straight.
 """
 
 from itertools import combinations
@@ -9,7 +9,7 @@ from math import atan2, ceil, cos, dist, hypot, pi, sin
 
 import networkx
 import shapely
-from shapely import LineString, MultiPoint, Point, Polygon
+from shapely import MultiPoint, Point, Polygon
 from shapely.geometry.polygon import orient
 
 from bayboard.model.placed import place
@@ -88,59 +88,89 @@ class PlainRouter:
         nodes = [n for n in dict.fromkeys(nodes) if self.inside.covers(Point(n))]
         self.nodes = [n for n in nodes if not self.solid.covers(Point(n))]
         self.graph = networkx.Graph()
-        lines = shapely.linestrings(list(combinations(self.nodes, 2)))
-        free = ~shapely.intersects(self.solid, lines) & shapely.covers(self.inside, lines)
-        for (a, b), ok in zip(combinations(self.nodes, 2), free, strict=True):
-            if ok:
-                self.graph.add_edge(a, b, weight=dist(a, b))
+        self.join(self.graph, list(combinations(self.nodes, 2)), self.solid)
 
     def rings(self):
         return [part for thing in self.things for part in shapely.get_parts(thing)]
 
     def tip(self, end):
-        """Return (end, where it may turn, whether the first stretch may leave the board)."""
+        """Return (end, where it may turn, whether the first stretch may leave the board, own gear, plug)."""
         gear, dot, port = end.partition(".")
         if not dot:
             (entry,) = [e for e in self.layout.bay.entries if e.id == end]
-            return entry.at, entry.at, not self.inside.covers(Point(entry.at))
+            return entry.at, entry.at, not self.inside.covers(Point(entry.at)), None, 0
         (port,) = [p for p in self.placed[gear].card.ports if p.id == port]
         x, y, _ = self.placed[gear].port_at(port)
+        if port.towards == "out":
+            return (x, y), (x, y), False, gear, port.plug
         wx, wy, _ = self.placed[gear].way(port.towards)
-        return (x, y), (x + port.plug * wx, y + port.plug * wy), False
+        return (x, y), (x + port.plug * wx, y + port.plug * wy), False, gear, 0
+
+    def held(self, tip):
+        """Return the numbers of the things nearer to a tip than half the diameter."""
+        return [k for k, thing in enumerate(self.things) if thing.buffer(-HAIR).contains(Point(tip))]
 
     def solid_from(self, *tips):
-        """Return what stretches from these tips may not enter: what holds a tip stands there not grown."""
+        """Return what stretches from these tips may not enter: what holds a tip stands there not grown.
+
+        A tip is (where, own gear, plug): within the plug's length the own stand-in does not count.
+        """
         parts = []
-        for thing, bare in zip(self.things, self.bares, strict=True):
-            held = any(thing.buffer(-HAIR).contains(Point(tip)) for tip in tips)
-            parts.append((bare if held else thing).buffer(-HAIR))
+        numbers = {name: k for k, name in enumerate(self.bare)}
+        held = {k for at, _, _ in tips for k in self.held(at)}
+        for k, (thing, bare) in enumerate(zip(self.things, self.bares, strict=True)):
+            part = (bare if k in held else thing).buffer(-HAIR)
+            for at, own, plug in tips:
+                if plug and numbers[own] == k:
+                    part = part.difference(Point(at).buffer(plug + 0.001, quad_segs=256))  # chords cut a hair
+            parts.append(part)
         return shapely.union_all(parts)
 
-    def sunk(self, tip):
-        """Return whether a tip lies in a thing itself, where no lead can be."""
-        return any(bare.buffer(-HAIR).contains(Point(tip)) for bare in self.bares)
+    def stuck(self, at, plug):
+        """Return whether a tip lies in a thing itself other than within its plug."""
+        return not plug and any(bare.buffer(-HAIR).contains(Point(at)) for bare in self.bares)
+
+    def around(self, at):
+        """Return points 1 mm apart on the rims of what holds a tip, where a way may come clear of it."""
+        rims = [self.things[k].buffer(HAIR).exterior for k in self.held(at)]
+        points = [rim.interpolate(mm) for rim in rims for mm in range(int(rim.length))]
+        return [(p.x, p.y) for p in points if self.inside.covers(p) and not self.solid.covers(p)]
+
+    def nowhere(self, lead):
+        """Return whether an end of the lead lies where no lead can be: in a thing, or off the board."""
+        for _, turns, off, _, plug in (self.tip(lead.from_), self.tip(lead.to)):
+            if self.stuck(turns, plug) or not (off or self.inside.covers(Point(turns))):
+                return True
+        return False
 
     def length(self, lead):
-        """Return the length of the shortest way of a lead; None where there is none, or it starts in a thing."""
-        (a, s, a_off), (b, t, b_off) = self.tip(lead.from_), self.tip(lead.to)
-        on_board = [off or self.inside.covers(Point(at)) for at, off in ((s, a_off), (t, b_off))]
-        if self.sunk(s) or self.sunk(t) or not all(on_board):
+        """Return the length of a lead's shortest way; None where there is none, or an end is nowhere."""
+        (a, s, a_off, *a_own), (b, t, b_off, *b_own) = self.tip(lead.from_), self.tip(lead.to)
+        if self.nowhere(lead):
             return None
         graph = self.graph.copy()
-        for name, at, off in (("start", s, a_off), ("stop", t, b_off)):
-            lines = shapely.linestrings([(at, n) for n in self.nodes])
-            free = ~shapely.intersects(self.solid_from(at), lines) & (
-                off | shapely.covers(self.inside, lines)
-            )
+        extra = self.around(s) + self.around(t)
+        self.join(graph, [(x, n) for x in extra for n in self.nodes], self.solid)
+        for name, at, off, own in (("start", s, a_off, a_own), ("stop", t, b_off, b_own)):
+            pairs = [(at, n) for n in (*self.nodes, *extra)]
             graph.add_node(name)
-            for n, ok in zip(self.nodes, free, strict=True):
-                if ok:
-                    graph.add_edge(name, n, weight=dist(at, n))
-        line = LineString([s, t])
-        if not self.solid_from(s, t).intersects(line) and (a_off or b_off or self.inside.covers(line)):
-            graph.add_edge("start", "stop", weight=dist(s, t))
+            self.join(graph, pairs, self.solid_from((at, *own)), off, {at: name})
+        solid = self.solid_from((s, *a_own), (t, *b_own))
+        self.join(graph, [(s, t)], solid, a_off or b_off, {s: "start", t: "stop"})
         try:
             between = networkx.shortest_path_length(graph, "start", "stop", weight="weight")
         except networkx.NetworkXNoPath:
             return None
         return between + hypot(a[0] - s[0], a[1] - s[1]) + hypot(b[0] - t[0], b[1] - t[1])
+
+    def join(self, graph, pairs, solid, off=False, names=None):
+        """Add the pairs of points that a free straight stretch joins."""
+        if not pairs:
+            return
+        names = names or {}
+        lines = shapely.linestrings(pairs)
+        shapely.prepare(solid)
+        free = ~shapely.intersects(solid, lines) & (off | shapely.covers(self.inside, lines))
+        for (p, q), ok in zip(pairs, free, strict=True):
+            if ok:
+                graph.add_edge(names.get(p, p), names.get(q, q), weight=dist(p, q))

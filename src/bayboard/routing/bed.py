@@ -11,6 +11,7 @@ from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from bayboard.geometry import outline as outlines
+from bayboard.geometry.outline import Points
 from bayboard.model.layout import Board, Layout, Outline, Point
 from bayboard.model.placed import Placed, board_of
 from bayboard.routing.grown import Shape, grown, polygons
@@ -59,11 +60,14 @@ class Obstacle:
         return grown(self.rings, 0.0, self.coarse).moved(self.at, self.turn)
 
     @cached_property
+    def rims(self) -> tuple[Points, ...]:
+        """Return the outlines where they stand, (n, 2) each."""
+        return tuple(outlines.placed(ring, self.at, self.turn) for ring in self.rings)
+
+    @cached_property
     def polygon(self) -> BaseGeometry:
         """Return the thing itself in plan."""
-        return shapely.union_all(
-            [outlines.polygon(outlines.placed(r, self.at, self.turn)) for r in self.rings]
-        )
+        return shapely.union_all([outlines.polygon(ring) for ring in self.rims])
 
 
 class Rim(Obstacle):

@@ -1,103 +1,84 @@
-"""The straight stretches from the tips of leads to the corners they see, and to each other.
-
-Only here things may be passed nearer than elsewhere: what is nearer to a tip than half the lead's
-diameter anyway, and the stand-in that a lead comes out of.  A tip that lies where no lead can be costs
-as much as it takes to get out the nearest way, so that the rules have as little as possible to find.
-"""
+"""The straight stretches by which leads get from their tips onto the floor, and from tip to tip."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
-import shapely
-from shapely.geometry.base import BaseGeometry
 
 from bayboard.geometry.outline import Points
-from bayboard.routing.bed import RIM, Obstacle
+from bayboard.routing.excuse import Excuses, paid, stretch_pays
+from bayboard.routing.exits import exits
 from bayboard.routing.floor import Floor, passing
 from bayboard.routing.tip import Tip
-from bayboard.routing.walls import GRAZE, Flags, Indices, Walls, crossings, holding
+from bayboard.routing.walls import Flags, Indices, crossings
 
-SUNK = 100.0  # mm of detour that are taken to spare one mm inside a thing or off the board
-
-
-@dataclass(frozen=True, eq=False, slots=True)
-class Excuse:
-    """How stretches from a tip are tested against one obstacle instead of the usual way.
-
-    `rows` None: they are not.  `free`: mm from the tip that do not count.  `costly`: where every mm
-    beyond those is paid for.
-    """
-
-    rows: Walls | None
-    free: float = 0.0
-    costly: BaseGeometry | None = None
+Pair = tuple[int, int]
 
 
-Excuses = dict[int, Excuse]  # by the obstacle's number
+@dataclass(frozen=True, eq=False)
+class Stations:
+    """The tips, then the exits of those that have some: `home[k]` is the tip that station k belongs to."""
+
+    at: Points
+    home: Indices
+    tips: int
+    excuses: list[Excuses]
+
+    def of(self, tip: int) -> list[int]:
+        """Return the stations of a tip, itself first."""
+        return np.flatnonzero(self.home == tip).tolist()
 
 
 @dataclass(frozen=True, eq=False, slots=True)
 class Fans:
-    """Free stretches from tip `tip[k]` to corner `corner[k]`, and the mm that are paid on top.
+    """Free stretches from station `station[k]` to corner `corner[k]`, and the mm that are paid on top."""
 
-    `between`: free stretches from corner to corner that only a path through an excuse needs, for it may
-    turn either way at the corners of what it came through.
-    """
-
-    tip: Indices
+    station: Indices
     corner: Indices
     extra: Points
-    between: tuple[Indices, Indices]
 
 
-def excuses(floor: Floor, tips: Sequence[Tip], board: BaseGeometry | None) -> list[Excuses]:
-    """Return the excuses of each tip; `board` None: leads may leave the board anyway."""
+def stations(floor: Floor, tips: Sequence[Tip], known: Sequence[Excuses]) -> Stations:
+    """Return the tips and their exits."""
     points = np.array([tip.turns for tip in tips], dtype=np.float64).reshape(-1, 2)
-    found: list[Excuses] = [{} for _ in tips]
-    for number, tip in enumerate(tips):
-        own = floor.numbers.get(tip.own) if tip.own is not None and tip.free > 0 else None
-        if own is not None:
-            found[number][own] = Excuse(floor.obstacles[own].shape.rows, tip.free)
-    for number, thing in zip(*(side.tolist() for side in holding(points, floor.rows)), strict=True):
-        found[number][thing] = _near(floor.obstacles[thing], tips[number])
-    if board is not None:
-        for number in np.flatnonzero(shapely.distance(board, shapely.points(points)) > GRAZE).tolist():
-            rim = floor.numbers[RIM]
-            costly = None if tips[number].entry else floor.obstacles[rim].polygon
-            found[number][rim] = Excuse(None, costly=costly)
+    leaving = [exits(floor, at, own) if own else points[:0] for at, own in zip(points, known, strict=True)]
+    counts = [len(found) for found in leaving]
+    return Stations(
+        np.concatenate([points, *leaving]),
+        np.concatenate([np.arange(len(tips)), np.repeat(np.arange(len(tips)), counts)]),
+        len(tips),
+        [*(dict(own) for own in known), *({} for _ in range(sum(counts)))],
+    )
+
+
+def fans(floor: Floor, tips: Sequence[Tip], at: Stations) -> Fans:
+    """Return the free stretches from all stations to the corners.
+
+    A tip that sees none, for it lies too deep in its own stand-in, may leave that anywhere from now
+    on and pays: its excuses are changed.
+    """
+    seen = passing(floor.corners, np.arange(len(floor.home)), at.at).T
+    for number, own in enumerate(at.excuses):
+        for thing in own:
+            seen[number, floor.home == thing] = True
+    seen &= floor.usable
+    found = _free(floor, at, seen)
+    reached = {*found.station.tolist(), *at.home[at.tips :].tolist()}
+    for number in sorted(set(range(at.tips)) - reached):
+        if _pays(floor, tips[number], at.excuses[number]):
+            only = np.zeros_like(seen)
+            only[number] = seen[number]
+            found = _both(found, _free(floor, at, only))
     return found
 
 
-def _near(thing: Obstacle, tip: Tip) -> Excuse:
-    """Return the excuse for a thing that a tip is nearer to than half the lead's diameter."""
-    free = tip.free if thing.owner == tip.own else 0.0
-    inside = len(holding(np.array([tip.turns]), thing.bare.rows)[0]) > 0
-    if free > 0 or not inside:
-        return Excuse(thing.bare.rows, free)
-    if thing.kind == "cut-out" and tip.entry:
-        return Excuse(None)
-    return Excuse(None, costly=thing.polygon)
-
-
-def fans(floor: Floor, tips: Sequence[Tip], known: Sequence[Excuses]) -> Fans:
-    """Return the free stretches of all tips; `known` their excuses, changed for tips that see no corner."""
-    through = np.zeros(len(floor.obstacles), dtype=np.bool_)
-    through[[thing for own in known for thing in own]] = True
-    tried = _fans(floor, tips, known, through, np.ones(len(tips), dtype=np.bool_))
-    blind = np.ones(len(tips), dtype=np.bool_)
-    blind[tried.tip] = False
-    for number in np.flatnonzero(blind).tolist():
-        blind[number] = _pays(floor, tips[number], known[number])
-    if not blind.any():
-        return tried
-    again = _fans(floor, tips, known, through, blind)
-    tip, corner = np.append(tried.tip, again.tip), np.append(tried.corner, again.corner)
-    return Fans(tip, corner, np.append(tried.extra, again.extra), tried.between)
+def _both(a: Fans, b: Fans) -> Fans:
+    station, corner = np.append(a.station, b.station), np.append(a.corner, b.corner)
+    return Fans(station, corner, np.append(a.extra, b.extra))
 
 
 def _pays(floor: Floor, tip: Tip, known: Excuses) -> bool:
-    """Return whether the tip is too deep in its own stand-in; from now on it may leave that, and pays."""
+    """Return whether the tip lies in its own stand-in; if so it is excused from now on, at a price."""
     own = floor.numbers.get(tip.own) if tip.own is not None else None
     excuse = known.get(own) if own is not None else None
     if own is None or excuse is None or excuse.rows is None:
@@ -106,71 +87,39 @@ def _pays(floor: Floor, tip: Tip, known: Excuses) -> bool:
     return True
 
 
-def _fans(floor: Floor, tips: Sequence[Tip], known: Sequence[Excuses], through: Flags, which: Flags) -> Fans:
-    points = np.array([t.turns for t in tips], dtype=np.float64).reshape(-1, 2)
-    turning = through[floor.home]
-    seen = passing(floor.corners, np.arange(len(floor.home)), points).T | turning
-    tip, corner = np.nonzero(seen & floor.usable & which[:, None])
-    starts, ends = points[tip], floor.corners.at[corner]
+def _free(floor: Floor, at: Stations, seen: Flags) -> Fans:
+    """Return the stretches in `seen`, (stations, corners), that are free."""
+    station, corner = np.nonzero(seen)
+    starts, ends = at.at[station], floor.corners.at[corner]
     stretch, thing = crossings(starts, ends, floor.rows)
-    excused = np.zeros((len(tips), len(floor.obstacles)), dtype=np.bool_)
-    for number, own in enumerate(known):
+    excused = np.zeros((len(at.at), len(floor.obstacles)), dtype=np.bool_)
+    for number, own in enumerate(at.excuses):
         excused[number, list(own)] = True
-    free = np.ones(len(tip), dtype=np.bool_)
-    free[stretch[~excused[tip[stretch], thing]]] = False
-    extra = np.zeros(len(tip))
-    for number in np.flatnonzero(which).tolist():
-        part = slice(*np.searchsorted(tip, [number, number + 1]))
-        for excuse in known[number].values():
+    free = np.ones(len(station), dtype=np.bool_)
+    free[stretch[~excused[station[stretch], thing]]] = False
+    extra = np.zeros(len(station))
+    for number in np.unique(station).tolist():
+        part = slice(*np.searchsorted(station, [number, number + 1]).tolist())
+        for excuse in at.excuses[number].values():
             if excuse.rows is not None:
                 hit, _ = crossings(starts[part], ends[part], excuse.rows, (excuse.free, 0.0))
                 free[part.start + hit] = False
             elif excuse.costly is not None:
                 extra[part] += paid(starts[part], ends[part], excuse)
-    return Fans(tip[free], corner[free], extra[free], _between(floor, turning))
+    return Fans(station[free], corner[free], extra[free])
 
 
-def _between(floor: Floor, turning: Flags) -> tuple[Indices, Indices]:
-    """Return the free stretches to the corners `turning` at which a path may turn either way there."""
-    mine, usable = np.flatnonzero(turning & floor.usable), np.flatnonzero(floor.usable)
-    at = floor.corners.at
-    there = passing(floor.corners, usable, at[mine]).T | turning[usable]
-    here = passing(floor.corners, mine, at[usable])
-    a, b = np.nonzero(there & ~(here & passing(floor.corners, usable, at[mine]).T))
-    i, j = mine[a], usable[b]
-    once = ~turning[j] | (i < j)
-    i, j = i[once], j[once]
-    free = np.ones(len(i), dtype=np.bool_)
-    free[crossings(at[i], at[j], floor.rows)[0]] = False
-    return i[free], j[free]
-
-
-def paid(starts: Points, ends: Points, excuse: Excuse) -> Points:
-    """Return the mm paid for the length of each stretch in the costly place, (n,)."""
-    lines = shapely.linestrings(np.stack([starts, ends], axis=1))
-    inside = shapely.length(shapely.intersection(lines, excuse.costly))
-    price: Points = SUNK * np.maximum(inside - excuse.free, 0.0)
-    return price
-
-
-def straight(
-    floor: Floor, a: Tip, b: Tip, at_a: Excuses, at_b: Excuses, things: Sequence[int]
-) -> float | None:
-    """Return the mm paid on top for the straight stretch from a to b, None where it is not free.
-
-    `things`: the obstacles, by number, that it meets in the usual test.
-    """
-    starts, ends = np.array([a.turns]), np.array([b.turns])
-    if any(thing not in at_a and thing not in at_b for thing in things):
-        return None
-    extra = 0.0
-    for thing in at_a.keys() | at_b.keys():
-        both = [own[thing] for own in (at_a, at_b) if thing in own]
-        if all(excuse.rows is not None for excuse in both):
-            rows = floor.obstacles[thing].shape.rows
-            rows = next((e.rows for e in both if e.rows is not None and e.rows is not rows), rows)
-            free = (at_a[thing].free if thing in at_a else 0.0, at_b[thing].free if thing in at_b else 0.0)
-            if len(crossings(starts, ends, rows, free)[0]):
-                return None
-        extra += sum(float(paid(starts, ends, e)[0]) for e in both if e.costly is not None)
-    return extra
+def straight(floor: Floor, at: Stations, pairs: Sequence[Pair]) -> dict[Pair, float]:
+    """Return the pairs of stations between which a straight stretch is free, with the mm paid on top."""
+    one, two = np.array(pairs, dtype=np.intp).reshape(-1, 2).T
+    met: list[list[int]] = [[] for _ in pairs]
+    for stretch, thing in zip(*crossings(at.at[one], at.at[two], floor.rows), strict=True):
+        met[stretch].append(int(thing))
+    found: dict[Pair, float] = {}
+    for (i, j), things in zip(pairs, met, strict=True):
+        extra: float | None = 0.0
+        if things or at.excuses[i] or at.excuses[j]:
+            extra = stretch_pays(floor, at.at[i], at.at[j], at.excuses[i], at.excuses[j], things)
+        if extra is not None:
+            found[i, j] = extra
+    return found

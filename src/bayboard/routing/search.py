@@ -14,10 +14,11 @@ from scipy.sparse.csgraph import dijkstra
 from shapely.geometry.base import BaseGeometry
 
 from bayboard.geometry.outline import Points
-from bayboard.routing.fan import Excuses, Fans, excuses, fans, straight
+from bayboard.routing.excuse import Excuses, excuses
+from bayboard.routing.fan import Fans, Pair, Stations, fans, stations, straight
 from bayboard.routing.floor import Floor
 from bayboard.routing.tip import Tip
-from bayboard.routing.walls import Indices, crossings
+from bayboard.routing.walls import Indices
 
 BEND = 1e-6  # mm a bend costs
 SIDE = (0.618e-10, 1e-10)  # mm a mm of lead costs for each mm it lies to the right, or up
@@ -39,34 +40,54 @@ def search(floor: Floor, trips: Sequence[Trip], board: BaseGeometry | None) -> l
     """
     tips = list(dict.fromkeys(tip for trip in trips for tip in (trip.a, trip.b)))
     number = {tip: k for k, tip in enumerate(tips)}
+    pairs = [(number[trip.a], number[trip.b]) for trip in trips]
     known = excuses(floor, tips, board)
-    a = np.array([number[trip.a] for trip in trips], dtype=np.intp)
-    b = np.array([number[trip.b] for trip in trips], dtype=np.intp)
-    points = np.array([tip.turns for tip in tips], dtype=np.float64).reshape(-1, 2)
-    directly = _directly(floor, tips, a, b, known)
-    found: list[Points | None] = [points[[a[k], b[k]]] for k in range(len(trips))]
-    bent = [k for k, extra in enumerate(directly) if extra != 0.0]
-    if bent:
-        paths = _bent(floor, tips, known, a[bent], b[bent], [directly[k] for k in bent])
-        for k, path in zip(bent, paths, strict=True):
-            found[k] = path
-    return found
+    alone = Stations(np.array([tip.turns for tip in tips]), np.arange(len(tips)), len(tips), known)
+    lines = straight(floor, alone, list(dict.fromkeys(pairs)))
+    bent = sorted({pair for pair in pairs if lines.get(pair) != 0.0})
+    paths = _bent(floor, tips, known, bent) if bent else {}
+    return [paths[i, j] if (i, j) in paths else alone.at[[i, j]] for i, j in pairs]
 
 
-def _directly(
-    floor: Floor, tips: Sequence[Tip], a: Indices, b: Indices, known: Sequence[Excuses]
-) -> list[float | None]:
-    """Return what each trip pays on top for going straight, None where it cannot."""
-    points = np.array([tip.turns for tip in tips], dtype=np.float64).reshape(-1, 2)
-    met: list[list[int]] = [[] for _ in a]
-    for stretch, thing in zip(*crossings(points[a], points[b], floor.rows), strict=True):
-        met[stretch].append(int(thing))
-    return [
-        straight(floor, tips[i], tips[j], known[i], known[j], things)
-        if things or known[i] or known[j]
-        else 0.0
-        for i, j, things in zip(a.tolist(), b.tolist(), met, strict=True)
-    ]
+def _bent(
+    floor: Floor, tips: Sequence[Tip], known: Sequence[Excuses], pairs: Sequence[Pair]
+) -> dict[Pair, Points | None]:
+    """Return the shortest path between each pair of tips over the corners, or straight for a price."""
+    used = sorted({tip for pair in pairs for tip in pair})
+    place = {tip: k for k, tip in enumerate(used)}
+    asked = [(place[i], place[j]) for i, j in pairs]
+    at = stations(floor, [tips[k] for k in used], [known[k] for k in used])
+    spread = fans(floor, [tips[k] for k in used], at)
+    of = {tip: at.of(tip) for tip in range(len(used))}
+    lines = straight(floor, at, sorted({(i, j) for a, b in asked for i in of[a] for j in of[b]}))
+    graph = _graph(floor, at, spread, lines)
+    starts, row = np.unique([a for a, _ in asked], return_inverse=True)
+    count, end = len(floor.home), len(floor.home) + len(at.at)
+    _, back = dijkstra(graph, indices=count + starts, return_predecessors=True)
+    everywhere = np.vstack([floor.corners.at, at.at, at.at[: at.tips]])
+    ends = [end + b for _, b in asked]
+    return {p: _path(everywhere, back[r], e) for p, r, e in zip(pairs, row, ends, strict=True)}
+
+
+def _graph(floor: Floor, at: Stations, spread: Fans, lines: Mapping[Pair, float]) -> csr_matrix:
+    """Return the costs: corners first, then the stations as starts, then the tips as ends.
+
+    An exit is one point, passed either way.
+    """
+    corners, (i, j) = floor.corners.at, floor.stretches.free
+    count, end = len(corners), len(corners) + len(at.at)
+    leaving = np.arange(at.tips, len(at.at))
+    first, last = np.array(list(lines), dtype=np.intp).reshape(-1, 2).T
+    home = at.home[leaving]
+    between = price(corners[i], corners[j])
+    fan = price(at.at[spread.station], corners[spread.corner]) + spread.extra
+    out = price(at.at[home], at.at[leaving])
+    line = price(at.at[first], at.at[last]) + np.array(list(lines.values()), dtype=np.float64)
+    into = np.where(np.arange(len(at.at)) < at.tips, end, count) + np.arange(len(at.at))
+    one = [i, j, count + spread.station, spread.corner, count + home, count + leaving, count + first]
+    two = [j, i, spread.corner, into[spread.station], count + leaving, end + home, into[last]]
+    costs = np.concatenate([between, between, fan, fan, out, out, line])
+    return csr_matrix((costs, (np.concatenate(one), np.concatenate(two))), shape=(end + at.tips,) * 2)
 
 
 def price(starts: Points, ends: Points) -> Points:
@@ -75,44 +96,6 @@ def price(starts: Points, ends: Points) -> Points:
     middle = (starts + ends) / 2.0
     cost: Points = length * (1.0 + SIDE[0] * middle[:, 0] + SIDE[1] * middle[:, 1]) + BEND
     return cost
-
-
-def _bent(
-    floor: Floor,
-    tips: Sequence[Tip],
-    known: Sequence[Excuses],
-    a: Indices,
-    b: Indices,
-    directly: Sequence[float | None],
-) -> list[Points | None]:
-    """Return the shortest path of each trip from tip a to tip b, over the corners or straight."""
-    used, both = np.unique(np.concatenate([a, b]), return_inverse=True)
-    start, stop = both[: len(a)], both[len(a) :]
-    spread = fans(floor, [tips[k] for k in used], [known[k] for k in used])
-    points = np.array([tips[k].turns for k in used])
-    lines = {(int(i), int(j)): extra for i, j, extra in zip(start, stop, directly, strict=True)}
-    graph = _graph(floor, points, spread, {ij: extra for ij, extra in lines.items() if extra is not None})
-    starts, row = np.unique(start, return_inverse=True)
-    count = len(floor.home)
-    _, back = dijkstra(graph, indices=count + starts, return_predecessors=True)
-    everywhere = np.vstack([floor.corners.at, points, points])
-    last = count + len(used) + stop
-    return [_path(everywhere, back[r], int(end)) for r, end in zip(row, last, strict=True)]
-
-
-def _graph(floor: Floor, points: Points, spread: Fans, lines: Mapping[tuple[int, int], float]) -> csr_matrix:
-    """Return the costs: corners first, then each tip as a start, then each tip as an end."""
-    corners = floor.corners.at
-    i, j = (np.concatenate(both) for both in zip(floor.stretches.free, spread.between, strict=True))
-    count, tips = len(corners), len(points)
-    first, last = np.array(list(lines), dtype=np.intp).reshape(-1, 2).T
-    between = price(corners[i], corners[j])
-    fan = price(points[spread.tip], corners[spread.corner]) + spread.extra
-    line = price(points[first], points[last]) + np.array(list(lines.values()), dtype=np.float64)
-    one = np.concatenate([i, j, count + spread.tip, spread.corner, count + first])
-    two = np.concatenate([j, i, spread.corner, count + tips + spread.tip, count + tips + last])
-    costs = np.concatenate([between, between, fan, fan, line])
-    return csr_matrix((costs, (one, two)), shape=(count + 2 * tips,) * 2)
 
 
 def _path(points: Points, back: Indices, last: int) -> Points | None:

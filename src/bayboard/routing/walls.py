@@ -113,7 +113,7 @@ def crossings(
     for first in range(0, len(starts) if len(rows) else 0, step):
         part = slice(first, first + step)
         stretch, row = _near(starts[part], ends[part], rows)
-        into, out = _spans(starts[part], ends[part], rows, stretch, row)
+        into, out = spans(starts[part], ends[part], rows, stretch, row)
         if free != (0.0, 0.0):
             length = np.maximum(np.hypot(*(ends[part] - starts[part]).T), GRAZE)[stretch]
             into, out = np.maximum(into, free[0] / length), np.minimum(out, 1.0 - free[1] / length)
@@ -126,10 +126,11 @@ def crossings(
 def _near(starts: Points, ends: Points, rows: Walls) -> Pairs:
     """Return the pairs (stretch, row) whose boxes meet and whose line does not pass the box by."""
     low, high = np.minimum(starts, ends), np.maximum(starts, ends)
-    meets = low[:, 0, None] < rows.box[:, 2]
-    meets &= high[:, 0, None] > rows.box[:, 0]
-    meets &= low[:, 1, None] < rows.box[:, 3]
-    meets &= high[:, 1, None] > rows.box[:, 1]
+    x0, y0, x1, y1 = np.ascontiguousarray(rows.box.T)
+    meets = low[:, :1] < x1
+    meets &= high[:, :1] > x0
+    meets &= low[:, 1:] < y1
+    meets &= high[:, 1:] > y0
     stretch, row = np.nonzero(meets)
     way = ends[stretch] - starts[stretch]
     middle = (rows.box[row, :2] + rows.box[row, 2:]) / 2.0 - starts[stretch]
@@ -139,9 +140,7 @@ def _near(starts: Points, ends: Points, rows: Walls) -> Pairs:
     return stretch[touched], row[touched]
 
 
-def _spans(
-    starts: Points, ends: Points, rows: Walls, stretch: Indices, row: Indices
-) -> tuple[Points, Points]:
+def spans(starts: Points, ends: Points, rows: Walls, stretch: Indices, row: Indices) -> tuple[Points, Points]:
     """Return where each stretch enters and leaves its piece, in shares of it (Cyrus and Beck 1978)."""
     start, way = starts[stretch], ends[stretch] - starts[stretch]
     nx, ny = rows.normals[row, :, 0], rows.normals[row, :, 1]
