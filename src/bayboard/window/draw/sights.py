@@ -103,17 +103,17 @@ def paint_words(
 
 
 def seen_share(a: QPointF, b: QPointF, rect: QRectF) -> float:
-    """Return how far along from a to b a line stays in view, from 0 to 1; a lies in view."""
+    """Return how far along from a to b a line stays in view, from 0 to 1; 0 where a is out of view."""
     shares = [1.0]
     for start, end, least, most in (
         (a.x(), b.x(), rect.left(), rect.right()),
         (a.y(), b.y(), rect.top(), rect.bottom()),
     ):
         if end < least:
-            shares.append((start - least) / (start - end))
+            shares.append((start - least) / (start - end) if start > least else 0.0)
         if end > most:
-            shares.append((most - start) / (end - start))
-    return max(min(shares), 0.0)
+            shares.append((most - start) / (end - start) if start < most else 0.0)
+    return min(shares)
 
 
 def _token(said: Depth | Sight, theme: Theme) -> str:
