@@ -21,7 +21,9 @@ def prepare(extra: str = "") -> Path:
 
     `extra` is an extra of pyproject.toml such as `test`.  Ends the program when pip cannot install.
     """
-    wants = hashlib.sha256(f"{extra}\n{sys.version}".encode() + (ROOT / "pyproject.toml").read_bytes()).hexdigest()
+    wants = hashlib.sha256(
+        f"{extra}\n{sys.version}".encode() + (ROOT / "pyproject.toml").read_bytes()
+    ).hexdigest()
     stamp = VENV / f"made-for-{extra or 'use'}"
     if stamp.exists() and stamp.read_text(encoding="utf-8") == wants:
         return PYTHON

@@ -1,8 +1,8 @@
 """Tiny builders: a plain document to start from, changed member by member.
 
-The plain bay: wall 1200 x 600, one board `BD` 1000 x 400 with its lower left corner at (0, 0), 10 thick at standoff
-20 (front at z = 30), no corner radius.  Cards: `box` 100 x 60 x 50 and `slab` 200 x 100 x 40, both
-without ports, screws or service points, both warm (heat null counts as hot).
+The plain bay: wall 1200 x 600, one board `BD` 1000 x 400 with its lower left corner at (0, 0), 10 thick
+at standoff 20 (front at z = 30), no corner radius.  Cards: `box` 100 x 60 x 50 and `slab` 200 x 100 x 40,
+both without ports, screws or service points, both warm (heat null counts as hot).
 """
 
 from copy import deepcopy

@@ -14,10 +14,10 @@ def main(words: list[str] | None = None) -> int:
     words = sys.argv[1:] if words is None else words
     _speak_utf8()
     if words and (words[0] in COMMANDS or words[0].startswith("-") or len(words) > 1):
-        from bayboard.commands.run import run
+        from bayboard.commands.run import run  # noqa: PLC0415  the window need not load it
 
         return run(words)
-    from bayboard.window.app import run as open_window
+    from bayboard.window.app import run as open_window  # noqa: PLC0415  no command loads Qt
 
     return open_window(words[0] if words else None)
 

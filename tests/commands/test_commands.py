@@ -3,9 +3,9 @@
 import json
 
 import pytest
+from tests.build import document, gear
 
 from bayboard.__main__ import main
-from tests.build import document, gear
 
 FAR = [gear("A", 100, 100), gear("B", 400, 100)]
 NEAR = [gear("A", 100, 100), gear("B", 203, 100)]  # boxes 100 wide: 3 mm apart, 6 needed
@@ -43,7 +43,7 @@ def test_check_json_has_the_members_of_the_contract(saved, capsys):
     told = json.loads(capsys.readouterr().out)
     assert list(told) == ["bayboard", "findings", "unchecked", "counts"]
     assert list(told["counts"]) == ["must", "should", "note", "let_be", "unchecked"]
-    members = "rule severity subjects measure limit unit at says let_be nudge".split()
+    members = ["rule", "severity", "subjects", "measure", "limit", "unit", "at", "says", "let_be", "nudge"]
     assert all(list(finding) == members for finding in told["findings"])
 
 
@@ -70,7 +70,16 @@ def test_print_writes_a_pdf_and_a_map(saved, tmp_path):
 
 def test_print_of_only_one_kind_prints_only_that(saved, tmp_path):
     where = tmp_path / "map.json"
-    words = ["print", saved(gear=FAR), "--paper", "letter", "--out", str(tmp_path / "o.pdf"), "--map", str(where)]
+    words = [
+        "print",
+        saved(gear=FAR),
+        "--paper",
+        "letter",
+        "--out",
+        str(tmp_path / "o.pdf"),
+        "--map",
+        str(where),
+    ]
     assert main([*words, "--only", "drill"]) == 0
     assert {page["sheet"] for page in json.loads(where.read_text("utf-8"))["pages"]} == {"drill"}
 
@@ -81,7 +90,10 @@ BAD = {
     "an unknown option": (["check", "FILE", "--loud"], "--loud"),
     "no paper": (["print", "FILE", "--out", "o.pdf"], "--paper"),
     "an unknown paper": (["print", "FILE", "--paper", "a9", "--out", "o.pdf"], "a9"),
-    "an unknown kind of sheet": (["print", "FILE", "--paper", "a4", "--out", "o.pdf", "--only", "drill,x"], "x"),
+    "an unknown kind of sheet": (
+        ["print", "FILE", "--paper", "a4", "--out", "o.pdf", "--only", "drill,x"],
+        "x",
+    ),
     "out is the file": (["convert", "FILE", "FILE"], "is the file that is read"),
     "print over the file": (["print", "FILE", "--paper", "a4", "--out", "FILE"], "is the file that is read"),
     "a margin without room": (["print", "FILE", "--paper", "a4", "--out", "o.pdf", "--margin", "200"], "200"),
@@ -105,6 +117,8 @@ def test_a_mistake_is_one_sentence_and_exit_2(words, named, saved, capsys, tmp_p
 def test_a_layout_that_cannot_be_read_leaves_the_old_pdf(saved, tmp_path, capsys):
     out = tmp_path / "out.pdf"
     out.write_bytes(b"old")
-    assert main(["print", saved(gear=[gear("A", 1, 1, card="none")]), "--paper", "a4", "--out", str(out)]) == 2
+    assert (
+        main(["print", saved(gear=[gear("A", 1, 1, card="none")]), "--paper", "a4", "--out", str(out)]) == 2
+    )
     assert out.read_bytes() == b"old"
     assert "A › card" in capsys.readouterr().err

@@ -7,9 +7,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import Polygon
+from tests.build import rectangle
 
 from bayboard.geometry import outline
-from tests.build import rectangle
 
 SQUARE = [(0, 0), (100, 0), (100, 100), (0, 100)]
 ELL = [(0, 0), (300, 0), (300, 100), (100, 100), (100, 200), (0, 200)]
@@ -72,8 +72,14 @@ FAULTS = {
     "no area": ([(0, 0), (50, 0), (100, 0)], "no area|back along itself"),
     "a bow-tie": ([(0, 0), (100, 100), (100, 0), (0, 100)], "no area|crosses"),
     "a lopsided bow-tie": ([(0, 0), (100, 100), (100, 0), (0, 50)], "crosses"),
-    "a spike": ([(0, 0), (100, 0), (100, 100), (100, 150), (100, 100), (0, 100)], "crosses|touches|back along itself"),
-    "a pinch": ([(0, 0), (50, 50), (100, 0), (100, 100), (50, 50), (0, 100)], "crosses|touches|back along itself"),
+    "a spike": (
+        [(0, 0), (100, 0), (100, 100), (100, 150), (100, 100), (0, 100)],
+        "crosses|touches|back along itself",
+    ),
+    "a pinch": (
+        [(0, 0), (50, 50), (100, 0), (100, 100), (50, 50), (0, 100)],
+        "crosses|touches|back along itself",
+    ),
 }
 
 

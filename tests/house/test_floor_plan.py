@@ -39,7 +39,9 @@ def test_the_top_level_is_the_agreed_one():
 
 
 def test_no_file_is_longer_than_a_sitting():
-    long = {str(p): n for p in _tracked("src/*.py") if (n := len(p.read_text("utf-8").splitlines())) > MOST_LINES}
+    long = {
+        str(p): n for p in _tracked("src/*.py") if (n := len(p.read_text("utf-8").splitlines())) > MOST_LINES
+    }
     assert long == {}
 
 

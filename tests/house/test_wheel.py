@@ -35,7 +35,11 @@ def _bayboard(site, *words):
 
 def test_the_wheel_runs_from_its_own_files(unpacked):
     found = subprocess.run(
-        [sys.executable, "-c", "from bayboard.tables.where import shipped; print(shipped('shared', 'reference'))"],
+        [
+            sys.executable,
+            "-c",
+            "from bayboard.tables.where import shipped; print(shipped('shared', 'reference'))",
+        ],
         cwd=unpacked.parent,
         env=os.environ | {"PYTHONPATH": str(unpacked)},
         capture_output=True,

@@ -2,8 +2,8 @@
 
     .venv/bin/python tests/long/all.py [NAME ...]
 
-Each script of this folder with a `main()` and a `FIGURES` tuple of the names it keeps is one run; what is up to date
-is not run again, so a stopped run goes on where it was.
+Each script of this folder with a `main()` and a `FIGURES` tuple of the names it keeps is one run; what is up
+to date is not run again, so a stopped run goes on where it was.
 """
 
 import importlib.util

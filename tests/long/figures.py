@@ -1,8 +1,8 @@
 """What the long runs measured, kept in figures.json with all that is needed to doubt it.
 
-A figure holds: what it is a ratio of (`baseline`), the `goal` it must not exceed, `value`, `spread` (lowest and
-highest), `count`, `seed`, and the `rooms` it measured with a hash of their code, so that a figure older than its room
-is seen.
+A figure holds: what it is a ratio of (`baseline`), the `goal` it must not exceed, `value`, `spread` (lowest
+and highest), `count`, `seed`, and the `rooms` it measured with a hash of their code, so that a figure older
+than its room is seen.
 """
 
 import ast
@@ -55,7 +55,7 @@ def keep(name: str, rooms: Sequence[str], **figure: Any) -> None:
 
 
 def paired(ours: Callable[[], object], baseline: Callable[[], object], pairs: int = 15) -> dict[str, Any]:
-    """Return value (median of ours / baseline over interleaved pairs), spread and the baseline's own spread."""
+    """Return the median of ours / baseline over interleaved pairs, its spread and the baseline's own."""
     ours(), baseline()
     ratios, idle = [], []
     for _ in range(pairs):

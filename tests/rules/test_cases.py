@@ -1,9 +1,9 @@
-"""Hand-worked cases: each row of tests/cases/RULE.csv was worked out from the rule's words before it was coded.
+"""Hand-worked cases: each row of tests/cases/RULE.csv was worked out from the rule's words first.
 
-Columns: `case` a sentence; `members` JSON for `tests.build.document`; `severity` must, should, note, unchecked, or
-empty for silence; `subjects` split by spaces; `measure` and `limit` numbers, `null`, or empty where not asserted;
-`worked` the arithmetic.  A row speaks of one rule: all that this rule says must be that one thing.  Several rows of
-the same `case` are told together.
+Columns: `case` a sentence; `members` JSON for `tests.build.document`; `severity` must, should, note,
+unchecked, or empty for silence; `subjects` split by spaces; `measure` and `limit` numbers, `null`, or empty
+where not asserted; `worked` the arithmetic.  A row speaks of one rule: all that this rule says must be that one
+thing.  Several rows of the same `case` are told together.
 """
 
 import csv
@@ -12,9 +12,9 @@ from itertools import groupby
 from pathlib import Path
 
 import pytest
+from tests.build import layout
 
 from bayboard.rules.check import check
-from tests.build import layout
 
 CASES = Path(__file__).parents[1] / "cases"
 
@@ -44,7 +44,9 @@ def test_a_rule_says_what_was_worked_out_by_hand(rule, rows):
         (row["severity"], row["subjects"]) for row in spoken
     )
     for row in spoken:
-        (found,) = [f for f in said if " ".join(f.subjects) == row["subjects"] and f.severity == row["severity"]]
+        (found,) = [
+            f for f in said if " ".join(f.subjects) == row["subjects"] and f.severity == row["severity"]
+        ]
         for member in ("measure", "limit"):
             if row[member]:
                 assert getattr(found, member) == _number(row[member]), (member, found)

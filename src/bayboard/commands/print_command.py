@@ -16,10 +16,14 @@ def describe(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--paper", required=True, choices=PAPERS)
     parser.add_argument("--out", required=True, type=Path, metavar="OUT.pdf", help="replaced whole")
     parser.add_argument("--only", metavar="LIST", help=f"of {','.join(SHEETS)}; left out: all with content")
-    parser.add_argument("--face", choices=("front", "back"), default="front", help="back: for drilling from behind")
+    parser.add_argument(
+        "--face", choices=("front", "back"), default="front", help="back: for drilling from behind"
+    )
     parser.add_argument("--margin", type=float, metavar="MM", help="white edge that the printer leaves")
     parser.add_argument("--units", choices=("mm", "in"), help="left out: those of the layout")
-    parser.add_argument("--map", type=Path, metavar="MAP.json", help="write where each thing lies on its page")
+    parser.add_argument(
+        "--map", type=Path, metavar="MAP.json", help="write where each thing lies on its page"
+    )
 
 
 def run(chosen: argparse.Namespace) -> int:

@@ -34,6 +34,8 @@ def _run(words: list[str]) -> int:
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True, parser_class=Words)
     rooms = {name: import_module(f"bayboard.commands.{name}_command") for name in _COMMANDS}
     for name, says in _COMMANDS.items():
-        rooms[name].describe(commands.add_parser(name, help=says, description=f"{says[0].upper()}{says[1:]}."))
+        rooms[name].describe(
+            commands.add_parser(name, help=says, description=f"{says[0].upper()}{says[1:]}.")
+        )
     chosen = parser.parse_args(words)
     return int(rooms[chosen.command].run(chosen))
