@@ -2,8 +2,8 @@
 
 Columns: `case` a sentence; `members` JSON for `tests.build.document`; `severity` must, should, note,
 unchecked, or empty for silence; `subjects` split by spaces; `measure` and `limit` numbers, `null`, or empty
-where not asserted; `worked` the arithmetic.  A row speaks of one rule: all that this rule says must be that one
-thing.  Several rows of the same `case` are told together.
+where not asserted; `worked` the arithmetic.  A row speaks of one rule: all that this rule says must be that
+one thing.  Several rows of the same `case` are told together.
 """
 
 import csv
