@@ -8,6 +8,10 @@ from hypothesis import strategies as st
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QFontMetricsF, QImage, QPainter
 
+from bayboard.model.read import read
+from bayboard.rules import RULES
+from bayboard.rules.check import check
+from bayboard.tables.where import shipped
 from bayboard.units.length import show_length
 from bayboard.window import lettering
 from bayboard.window.draw.leads import SIGNS, WORDS
@@ -119,6 +123,18 @@ WORD_TABLES = [
 @pytest.mark.parametrize("text", WORD_TABLES)
 def test_every_word_of_the_drawing_has_its_letters(text):
     assert lettering.missing(text) == ""
+
+
+@pytest.mark.parametrize("name", ["bulkhead", "crew-pickup-rear-wall", "floor-lid"])
+def test_every_sentence_of_the_demos_has_its_letters(name):
+    verdict = check(read(shipped("demo_layouts", f"{name}.json").read_bytes()))
+    for said in (*verdict.findings, *verdict.unchecked):
+        assert lettering.missing(said.says) == ""
+
+
+def test_every_rules_own_words_have_their_letters():
+    for rule in RULES:
+        assert lettering.missing(rule.__doc__ or "") == ""
 
 
 def test_what_a_keyboard_types_has_its_letters():

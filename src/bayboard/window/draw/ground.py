@@ -42,7 +42,7 @@ def paint_ground(p: QPainter, scale: Scale, scene: Scene, theme: Theme, rect: QR
     for region in bay.no_drill:
         for shape in scene.boards.values():
             behind = _behind(region.outline, shape.polygon, scale.px_per_mm)
-            paint_no_drill(p, behind.translated(scale.px(0.0, 0.0)), theme, 0.45)
+            paint_no_drill(p, behind.translated(scale.px(0.0, 0.0)), theme, behind=True)
     for entry in bay.entries:
         paint_grommet(p, scale, entry)
 
@@ -59,7 +59,7 @@ def paint_bay(p: QPainter, scale: Scale, bay: Bay, theme: Theme) -> None:
     for vent in bay.vents:
         paint_vent(p, scale, vent, theme)
     for region in bay.no_drill:
-        paint_no_drill(p, ring_path(region.outline, scale), theme, 0.9)
+        paint_no_drill(p, ring_path(region.outline, scale), theme)
     for stay in bay.stays:
         paint_stay(p, scale, stay, theme)
 
@@ -152,11 +152,15 @@ def paint_stay(p: QPainter, scale: Scale, stay: Stay, theme: Theme) -> None:
     p.strokePath(path, QPen(QBrush(body.darker(135)), 1.5))
 
 
-def paint_no_drill(p: QPainter, path: QPainterPath, theme: Theme, strength: float) -> None:
-    """Paint a region that must not be drilled: crossed red hatching in a red rim."""
-    p.fillPath(path, brush(theme.must, 0.10 * strength))
-    hatched(p, path, 11, theme.must, 0.6 * strength, both=True)
-    p.strokePath(path, pen(theme.must, 1.6, strength, dash=() if strength > 0.5 else (5.0, 3.0)))
+def paint_no_drill(p: QPainter, path: QPainterPath, theme: Theme, behind: bool = False) -> None:
+    """Paint a region that must not be drilled: crossed red hatching in a red rim.
+
+    `behind` a board it is dashed and paler, since must alone has little contrast on black.
+    """
+    token = mixed(theme.must, theme.chalk, 0.22) if behind else theme.must
+    p.fillPath(path, brush(token, 0.06 if behind else 0.10))
+    hatched(p, path, 11, token, 0.30 if behind else 0.55, both=True)
+    p.strokePath(path, pen(token, 1.6, 0.75 if behind else 0.9, dash=(5.0, 3.0) if behind else ()))
 
 
 def grommet_radius(scale: Scale) -> float:
