@@ -1,4 +1,4 @@
-"""Opening, saving, beginning anew; unsaved work is asked about, what cannot be read is said, both in place."""
+"""Opening, saving, beginning anew; unsaved work is asked about, what cannot be read is said, in place."""
 
 import json
 from pathlib import Path

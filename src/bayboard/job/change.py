@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from bayboard.model.layout import Bay, Layout
 from bayboard.routing.route import Route
 from bayboard.rules.check import Verdict
+from bayboard.rules.scene import Scene
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,6 +16,7 @@ class Shown:
     layout: Layout
     verdict: Verdict
     routes: Mapping[str, Route]
+    scene: Scene
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,7 @@ from bayboard.model.layout import Bay, Layout, Units, Vehicle
 from bayboard.model.refused import Refused
 from bayboard.routing.route import Route
 from bayboard.rules.check import Checker, Verdict
+from bayboard.rules.scene import Scene
 from bayboard.store.files import open_layout, save_layout
 
 Callback = Callable[[Change], None]
@@ -56,6 +57,11 @@ class Job:
     def routes(self) -> Mapping[str, Route]:
         """Return the path of each lead of `shown` that has one."""
         return self._shown.routes
+
+    @property
+    def scene(self) -> Scene:
+        """Return `shown` with all that the rules derived from it."""
+        return self._shown.scene
 
     @property
     def path(self) -> Path | None:
@@ -160,7 +166,7 @@ class Job:
         else:
             checker.move(layout)
         self._checker = checker
-        return Shown(layout, checker.now, checker.routes)
+        return Shown(layout, checker.now, checker.routes, checker.scene)
 
     def _tell(self, news: Change) -> None:
         """Call every callback, whatever they raise; news made meanwhile is told after, in order."""

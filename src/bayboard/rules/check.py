@@ -86,6 +86,11 @@ class Checker:
         self._start(layout)
 
     @property
+    def scene(self) -> Scene:
+        """Return the layout last given as the rules saw it, with all they derived."""
+        return self._scene
+
+    @property
     def routes(self) -> Mapping[str, Route]:
         """Return the path of each lead of the layout last given, as the rules saw it."""
         return self._scene.routes

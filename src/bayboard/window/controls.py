@@ -149,19 +149,20 @@ class Switch(QWidget):
 
     def sizeHint(self) -> QSize:
         """Return room for both words and a finger."""
+        return QSize(round(len(self.words) * self._wide()) + 8, round(TARGET * self.theme.size) + 4)
+
+    def _wide(self) -> float:
+        """Return how wide each half is: alike, as the longer word asks."""
         size = self.theme.size
-        wide = sum(max(lettering.width(w, STRONG.sized(size)) + 26 * size, 42 * size) for w in self.words)
-        return QSize(round(wide) + 8, round(TARGET * size) + 4)
+        return max(lettering.width(word, STRONG.sized(size)) for word in self.words) + 30.0 * size
 
     def halves(self) -> list[QRectF]:
         """Return the rectangle of each word, as drawn."""
-        rect, size = QRectF(self.rect()).adjusted(4.0, 4.0, -4.0, -4.0), self.theme.size
-        wides = [max(lettering.width(w, STRONG.sized(size)) + 26 * size, 42 * size) for w in self.words]
-        left, found = rect.left(), []
-        for wide in wides:
-            found.append(QRectF(left, rect.top(), wide * rect.width() / sum(wides), rect.height()))
-            left = found[-1].right()
-        return found
+        rect = QRectF(self.rect()).adjusted(4.0, 4.0, -4.0, -4.0)
+        wide = rect.width() / len(self.words)
+        return [
+            QRectF(rect.left() + i * wide, rect.top(), wide, rect.height()) for i in range(len(self.words))
+        ]
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Switch to the word that is pressed."""

@@ -22,7 +22,7 @@ STAYS = 2.0  # s that a cured finding's row stays, so that the list does not jum
 @dataclass(frozen=True, slots=True)
 class _Cured:
     finding: Finding
-    after: Key | None  # the row it stood under
+    row: int  # where it stood in the list
     until: float
 
 
@@ -78,7 +78,12 @@ class FindingsList(QWidget):
 
     def dress(self) -> None:
         """Wear the workplace's colours."""
-        self.reason.setFont(lettering.font(BODY.sized(self.place.theme.size), hinted=True))
+        theme = self.place.theme
+        self.reason.setFont(lettering.font(BODY.sized(theme.size), hinted=True))
+        self.reason.setStyleSheet(
+            f"QLineEdit {{ border: 2px solid {theme.blue}; border-radius: 5px; padding: 0 9px;"
+            f" background: {theme.field}; color: {theme.ink}; selection-background-color: {theme.blue}; }}"
+        )
         self.update()
 
     # --- rows ---
@@ -100,14 +105,12 @@ class FindingsList(QWidget):
         self._lay_out()
 
     def _mourn(self, now: list[Finding]) -> None:
-        """Remember what was cured, and what it stood under."""
+        """Remember what was cured, and where it stood."""
         keys = {key_of(f) for f in now}
         self._cured = [c for c in self._cured if key_of(c.finding) not in keys]
-        above: Key | None = None
-        for finding in self._known:
+        for row, finding in enumerate(self._known):
             if key_of(finding) not in keys and finding.let_be is None:
-                self._cured.append(_Cured(finding, above, time.monotonic() + STAYS))
-            above = key_of(finding)
+                self._cured.append(_Cured(finding, row, time.monotonic() + STAYS))
 
     def rows(self) -> list[Row]:
         """Return the rows from the top: the worst first, what was let be last."""
@@ -124,9 +127,8 @@ class FindingsList(QWidget):
             )
             for f in found
         ]
-        for cured in self._cured:
-            at = next((i + 1 for i, r in enumerate(rows) if key_of(r.finding) == cured.after), 0)
-            rows.insert(at, Row(cured.finding, None))
+        for cured in sorted(self._cured, key=lambda c: c.row):
+            rows.insert(cured.row, Row(cured.finding, None))
         return rows
 
     def _open_key(self, found: list[Finding]) -> Key | None:

@@ -13,7 +13,7 @@ from bayboard.window.draw.marks import paint_mark, paint_tick, paint_unchecked
 from bayboard.window.findings_list import FindingsList
 from bayboard.window.first_frame import paint_panel
 from bayboard.window.lettering import BODY, HEADING, STRONG, Style
-from bayboard.window.theme import brush, pen
+from bayboard.window.theme import Theme, brush, pen
 from bayboard.window.workplace import Workplace
 
 TOP, FOOT = 44.0, 44.0
@@ -46,6 +46,17 @@ def counted(verdict: Verdict) -> str:
     return ", ".join(shown)
 
 
+def _bar(theme: Theme) -> str:
+    """Return the dress of a scroll bar: a thin one without arrows."""
+    return (
+        f"QScrollBar:vertical {{ background: {theme.paper}; width: 12px; margin: 0; border: none; }}"
+        f"QScrollBar::handle:vertical {{ background: {theme.rule2}; border-radius: 3px; min-height: 28px;"
+        " margin: 2px 2px 2px 4px; }"
+        "QScrollBar::add-line:vertical, QScrollBar::sub-line:vertical { height: 0; }"
+        "QScrollBar::add-page:vertical, QScrollBar::sub-page:vertical { background: none; }"
+    )
+
+
 class Foot(Control):
     """The line below the list: what looked, and what could not; pressing it unfolds what to measure."""
 
@@ -74,6 +85,8 @@ class Foot(Control):
         count, quiet = verdict.counts["unchecked"], quiet_rules(verdict)
         paint_tick(p, QPointF(10.0 * size, middle), theme, 16.0 * size)
         style, words = STRONG.sized(size), f"{quiet} rules looked, nothing to say."
+        if count and lettering.width(words, style) > rect.width() - 220.0 * size:
+            words = f"{quiet} rules, nothing to say."
         room = QRectF(26.0 * size, middle - 10.0, 400.0, 20.0)
         lettering.draw_in(p, room, words, style, theme.ink, "left")
         if not count:
@@ -173,6 +186,11 @@ class FindingsPanel(QWidget):
     def dress(self) -> None:
         """Wear the workplace's colours."""
         self.list.dress()
+        for area in (self.scroll, self.below):
+            area.setStyleSheet(
+                f"QScrollArea, QScrollArea > QWidget {{ background: {self.place.theme.paper}; }}"
+            )
+            area.verticalScrollBar().setStyleSheet(_bar(self.place.theme))
         self.foot.dress(self.place.theme)
         self.follow()
 

@@ -17,7 +17,7 @@ from bayboard.window.theme import Theme, brush, pen
 CLOSED = 40.0  # px high, a finger
 APART = 6.0
 LINE = 23.0
-WORD_AT, SENTENCE_AT = 44.0, 110.0
+WORD_AT, SENTENCE_AT = 43.0, 104.0
 WORDS = {"must": "Must", "should": "Should", "note": "Note"}
 
 
@@ -96,15 +96,19 @@ def _spot(row: Row, top: float, wide: float, theme: Theme) -> Spot:
     lines = lettering.wrapped(row.says(), body, room)
     told = lettering.wrapped(why(row.finding.rule), helper, room) if row.why else ()
     high = 18.0 * size + len(lines) * LINE * size + len(told) * 19.0 * size + (6.0 * size if told else 0.0)
-    links: list[tuple[str, QRectF]] = []
-    if row.links() or row.asking:
-        x, y = SENTENCE_AT * size, top + high - 4.0 * size
-        for word in () if row.asking else row.links():
-            felt = QRectF(x - 6.0, y, link_width(word, theme) + 12.0, TARGET * size)
-            links.append((word, felt))
-            x = felt.right() + 14.0 * size
+    words = () if row.asking else row.links()
+    needed = sum(link_width(word, theme) + 26.0 * size for word in words)
+    beside = not row.asking and not told and lettering.width(lines[-1], body) + needed <= room
+    if (words or row.asking) and not beside:
         high += TARGET * size
-    return Spot(row, QRectF(1.0, top, wide - 2.0, max(high, CLOSED * size)), lines, told, tuple(links))
+    high = max(high, CLOSED * size)
+    y = top + high - TARGET * size - (0.0 if beside else 4.0 * size)
+    x = wide - 8.0 - needed if beside else SENTENCE_AT * size - 6.0
+    links = []
+    for word in words:
+        links.append((word, QRectF(x, y, link_width(word, theme) + 12.0, TARGET * size)))
+        x = links[-1][1].right() + 14.0 * size
+    return Spot(row, QRectF(1.0, top, wide - 2.0, high), lines, told, tuple(links))
 
 
 def asking_rect(spot: Spot, theme: Theme) -> QRectF:

@@ -53,7 +53,7 @@ BINDINGS: tuple[Binding, ...] = (
 )
 OTHERS: tuple[tuple[str, str], ...] = (
     ("Tab, Shift Tab", "walk the stand-ins"),
-    ("a figure", "with something selected: exact place; else a number on the bench"),
+    ("a figure", "its exact place; with nothing selected, a number on the bench"),
     ("Space and drag", "push the picture"),
     ("Ctrl while dragging", "free of snap"),
 )

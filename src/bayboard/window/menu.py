@@ -8,6 +8,7 @@ from bayboard.rules.finding import Finding, heads
 from bayboard.window import lettering
 from bayboard.window.lettering import BODY
 from bayboard.window.marking import open_findings
+from bayboard.window.theme import Theme
 from bayboard.window.workplace import Workplace
 
 
@@ -37,6 +38,17 @@ def lines(place: Workplace) -> list[tuple[str, str, str]]:
     return found if leave is None else [*found, ("let_be", f"Let finding {leave[0]} be", "")]
 
 
+def _dress(theme: Theme) -> str:
+    """Return the menu's dress: lines a finger high on a sheet of paper."""
+    pad = round(9 * theme.size)
+    return (
+        f"QMenu {{ background: {theme.field}; color: {theme.ink};"
+        f" border: 1px solid {theme.rule2}; padding: 5px; }}"
+        f"QMenu::item {{ padding: {pad}px 26px {pad}px 14px; border-radius: 4px; }}"
+        f"QMenu::item:selected {{ background: {theme.lath}; color: {theme.ink}; }}"
+    )
+
+
 class ContextMenu(QMenu):
     """The menu, made anew each time it opens."""
 
@@ -50,6 +62,7 @@ class ContextMenu(QMenu):
     def open_at(self, at: QPoint) -> None:
         """Show the menu at a place of the screen."""
         self.clear()
+        self.setStyleSheet(_dress(self.place.theme))
         self.setFont(lettering.font(BODY.sized(self.place.theme.size), hinted=True))
         for act, words, key in lines(self.place):
             line = self.addAction(f"{words}\t{key}" if key else words)

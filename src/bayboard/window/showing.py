@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from bayboard.window.draw.show import Measure, SectionShow, WallShow
 from bayboard.window.marking import chalk_measures, gap_measures, marks
+from bayboard.window.section_words import depths, sights
 from bayboard.window.workplace import Workplace
 
 
@@ -66,4 +67,6 @@ def section_show(place: Workplace) -> SectionShow:
         selected=frozenset(place.selected),
         hovered=place.hovered,
         pointer=None,
+        depths=depths(place),
+        sights=sights(place),
     )

@@ -14,7 +14,7 @@ from bayboard.rules.boards import BoardShape
 from bayboard.rules.check import Checker, Verdict
 from bayboard.rules.scene import Scene
 
-STEPS = (40.0, 20.0, 10.0)  # mm between spots that are tried, coarse ones first
+STEPS = {"mm": (40.0, 20.0, 10.0), "in": (38.1, 19.05, 9.525)}  # mm between spots, coarse ones first
 MOST_TRIED = 160  # spots that are judged; a board where none of them will do is said to be full
 
 
@@ -69,7 +69,7 @@ def _spots(scene: Scene, name: str, board: BoardShape) -> Iterator[Point]:
     if there is None:
         return
     others = shapely.union_all([piece.polygon for piece in scene.placed.values() if piece.id != name])
-    for step in STEPS:
+    for step in STEPS[scene.layout.units]:
         at = _grid(board, there, step)
         x0, y0, x1, y1 = there.box
         boxes = shapely.box(at[:, 0] + x0, at[:, 1] + y0, at[:, 0] + x1, at[:, 1] + y1)
@@ -79,10 +79,13 @@ def _spots(scene: Scene, name: str, board: BoardShape) -> Iterator[Point]:
 
 
 def _grid(board: BoardShape, there: Placed, step: float) -> outlines.Points:
-    """Return the middles, (n, 2), at which the piece's box lies in the board's, row by row from the top."""
+    """Return the middles, (n, 2), at which the piece's box lies in the board's, row by row from the top.
+
+    They stand on whole steps from the board's left and foot, as one reads them off a tape.
+    """
     bx0, by0, bx1, by1 = board.whole.bounds
     x0, y0, x1, y1 = there.box
-    xs = np.arange(bx0 - x0 + step, bx1 - x1, step)
-    ys = np.arange(by1 - y1 - step, by0 - y0, -step)
+    xs = bx0 + step * np.arange(np.ceil(-x0 / step), np.floor((bx1 - bx0 - x1) / step) + 1)
+    ys = by0 + step * np.arange(np.floor((by1 - by0 - y1) / step), np.ceil(-y0 / step) - 1, -1)
     across, up = np.meshgrid(xs, ys)
     return np.column_stack((across.ravel(), up.ravel()))

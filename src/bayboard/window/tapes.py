@@ -4,10 +4,13 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QMouseEvent, QPainter
 from PySide6.QtWidgets import QWidget
 
+from bayboard.window import lettering
 from bayboard.window.canvas import Canvas
 from bayboard.window.draw.tapes import paint_foot_tape, paint_hanging_tape, tape_zero
+from bayboard.window.floor_plan import FOOT
 from bayboard.window.gestures.chalk import Chalk
-from bayboard.window.theme import Theme
+from bayboard.window.lettering import Style
+from bayboard.window.theme import Theme, brush
 from bayboard.window.workplace import Workplace
 
 
@@ -39,6 +42,10 @@ class HangingTape(Tape):
         paint_hanging_tape(
             p, rect, place.scale, self.theme, place.units, zero, None if pointer is None else pointer[1]
         )
+        high = FOOT * self.theme.size
+        corner = QRectF(0.0, rect.bottom() - high, rect.width(), high)
+        p.fillRect(corner.adjusted(1.0, 0.0, -1.0, 0.0), brush(self.theme.tape))
+        lettering.draw_in(p, corner, place.units, Style(px=15.0).sized(self.theme.size), self.theme.tapeink)
 
 
 class FootTape(Tape):

@@ -10,6 +10,7 @@ from PySide6.QtGui import (
     QMouseEvent,
     QNativeGestureEvent,
     QPainter,
+    QPainterPath,
     QResizeEvent,
     QWheelEvent,
 )
@@ -28,10 +29,10 @@ from bayboard.window.gestures.marquee import Marquee
 from bayboard.window.gestures.move import Move
 from bayboard.window.gestures.pan import Pan
 from bayboard.window.gestures.turn import Turn
-from bayboard.window.lettering import HEADING, Style
+from bayboard.window.lettering import FIRST, HEADING, Style
 from bayboard.window.picking import pieces_at
 from bayboard.window.showing import still, wall_show
-from bayboard.window.theme import Theme, brush
+from bayboard.window.theme import Theme, brush, pen
 from bayboard.window.workplace import Workplace
 
 CHALK_FELT, FLAG_FELT = 12.0, 20.0  # px each side of the chalk line and of its flag
@@ -108,6 +109,8 @@ class WallView(Canvas):
         place = self.place
         moving = place.hand.pieces
         paint_live(p, place.scale, place.scene, self.theme, self.show_now(), self._rect(), moving)
+        if place.first_start:
+            self._paint_first_start(p)
         self._paint_title(p)
 
     def _rect(self) -> QRectF:
@@ -122,6 +125,24 @@ class WallView(Canvas):
         lettering.draw(p, QPointF(27.0 * size, 31.0 * size), "Wall", style, theme.ink)
         x = 27.0 * size + lettering.width("Wall", style) + 12.0 * size
         lettering.draw(p, QPointF(x, 31.0 * size), self.phrase(), FIGURES.sized(size), theme.ink2)
+
+    def _paint_first_start(self, p: QPainter) -> None:
+        """Say on the bare wall how to begin."""
+        theme, size, middle = self.theme, self.theme.size, QPointF(self._rect().center())
+        sheet = QPainterPath()
+        half = min(0.38 * self.width(), 430.0 * size), min(0.26 * self.height(), 150.0 * size)
+        sheet.addRoundedRect(
+            QRectF(middle.x() - half[0], middle.y() - half[1], 2 * half[0], 2 * half[1]), 14.0, 14.0
+        )
+        p.setRenderHint(QPainter.RenderHint.Antialiasing)
+        p.fillPath(sheet, brush(theme.ink, 0.05))
+        p.strokePath(sheet, pen(theme.ink, 1.6, dash=(6.0, 4.0)))
+        for words, style, down in (
+            ("A board goes here.", FIRST, -14.0),
+            ("Open a vehicle, drop its file here, or look at a finished one.", Style(px=18.0), 26.0),
+        ):
+            at = QPointF(middle.x(), middle.y() + down * size)
+            lettering.draw(p, at, words, style.sized(size), theme.ink, "centre")
 
     def phrase(self) -> str:
         """Return what the title line says: how large the wall is and from where it is seen."""

@@ -83,7 +83,6 @@ class Workplace(QObject):
         self.pointer: tuple[float, float] | None = None
         self.finding: Key | None = None
         self.hand = EMPTY
-        self.scene = Scene(job.shown, known_routes=job.routes)
         self.chalk_x = _middle(job.shown)
         self.fit()
         self.opened.emit()
@@ -103,6 +102,11 @@ class Workplace(QObject):
         return self.job.shown
 
     @property
+    def scene(self) -> Scene:
+        """Return what is shown with its places, shapes and paths."""
+        return self.job.scene
+
+    @property
     def units(self) -> Units:
         """Return the units of everything shown."""
         return self.job.shown.units
@@ -113,9 +117,6 @@ class Workplace(QObject):
         return self.job.verdict
 
     def _follow_job(self, *_: object) -> None:
-        before = self.scene
-        self.scene = Scene(self.job.shown, before, self.job.routes)
-        self.scene.forget_before()
         known = {gear.id for gear in self.job.shown.gear}
         if not known.issuperset(self.selected):
             self.selected = tuple(name for name in self.selected if name in known)
@@ -134,7 +135,14 @@ class Workplace(QObject):
         """Show what an edit would do, with what the gesture lays on the scene."""
         self.hand = hand
         self.job.preview(edit)
+        self._follow_pieces(hand.pieces)
         self.looked.emit()
+
+    def _follow_pieces(self, names: Iterable[str]) -> None:
+        """Draw the chalk line through the middle of pieces, where it follows."""
+        box = box_round(self.scene.placed[n] for n in names if n in self.scene.placed)
+        if box is not None and self.follow:
+            self.chalk_x = (box[0] + box[2]) / 2
 
     def show_hand(self, hand: Hand) -> None:
         """Show what a gesture lays on the scene without changing the layout."""
@@ -146,6 +154,7 @@ class Workplace(QObject):
         self.hand = EMPTY
         if edit is None or not self.do(edit):
             self.job.drop_preview()
+        self._follow_pieces(self.selected)
         self.looked.emit()
 
     def undo(self) -> None:
@@ -167,9 +176,7 @@ class Workplace(QObject):
         self.selected = tuple(dict.fromkeys(names))
         self.by_keys = by_keys
         self.measured = False
-        box = box_round(self.scene.placed[n] for n in self.selected if n in self.scene.placed)
-        if box is not None and self.follow:
-            self.chalk_x = (box[0] + box[2]) / 2
+        self._follow_pieces(self.selected)
         self.looked.emit()
 
     def measure(self, on: bool = True) -> None:
