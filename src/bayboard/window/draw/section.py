@@ -64,8 +64,10 @@ def _paint_matter(
     beyond = [piece for piece in scene.placed.values() if piece.box[2] <= x]
     seats = seats_at(scene, x)
     _paint_seats(p, scale, seats, theme, show)
-    for piece in sorted(beyond, key=lambda g: g.box[2]):
-        _paint_beyond(p, scale, piece, cut, theme, taken)
+    for piece in beyond:
+        outline = QPainterPath()
+        outline.addRect(_beyond_box(piece, scale))
+        p.strokePath(outline, pen(theme.ink2, 1.2, 0.9, dash=(4.0, 3.0)))
     paint_metal(p, scale, scene, theme, x)
     paint_boards(p, scale, scene, theme, x)
     crushing = [path for path, now, _ in _seat_paths(seats, scale, show) if now]
@@ -78,8 +80,10 @@ def _paint_matter(
                 dot(p, scale.px(-z, y), 4.0, theme.hold)
                 p.setPen(pen(theme.ink2, 1.0))
                 p.drawEllipse(scale.px(-z, y), 4.0, 4.0)
-    fronts = [(piece, piece.top if piece.top is not None else piece.under + UNKNOWN) for piece in cut]
-    return taken + [scale.box((-front, g.box[1], 0.0, g.box[3])) for g, front in fronts]
+    taken += [_beyond_box(piece, scale) for piece in cut]
+    for piece in sorted(beyond, key=lambda g: -g.box[2]):
+        _letter_piece(p, _beyond_box(piece, scale), piece.id, theme, None, taken)
+    return taken
 
 
 def seats_at(scene: Scene, x: float) -> list[Seat]:
@@ -204,21 +208,11 @@ def _paint_unknown(
         _letter_piece(p, box, f"{piece.id} ?", theme, theme.buff, taken)
 
 
-def _paint_beyond(
-    p: QPainter, scale: Scale, piece: Placed, cut: list[Placed], theme: Theme, taken: list[QRectF]
-) -> None:
-    """Paint a piece that stands farther left: a dashed outline, its number where no cut piece hides it."""
+def _beyond_box(piece: Placed, scale: Scale) -> QRectF:
+    """Return the pixels that a piece takes seen from the side, from the board's front to its own."""
     top = piece.top if piece.top is not None else piece.under + UNKNOWN
     _, low, _, high = piece.box
-    box = QRectF(scale.px(-top, high), scale.px(-piece.under, low)).normalized()
-    path = QPainterPath()
-    path.addRect(box)
-    p.strokePath(path, pen(theme.ink2, 1.2, 0.9, dash=(4.0, 3.0)))
-    hides = [g for g in cut if g.box[1] < high and g.box[3] > low and (g.top or 0.0) >= top - 1.0]
-    above = max([low, *(g.box[3] for g in hides)])
-    if high - above > 0 and scale.length(high - above) > 20.0:
-        room = QRectF(scale.px(-top, high), scale.px(-piece.under, above)).normalized()
-        _letter_piece(p, room, piece.id, theme, None, taken)
+    return QRectF(scale.px(-top, high), scale.px(-piece.under, low)).normalized()
 
 
 def _letter_piece(
