@@ -66,7 +66,6 @@ HEADING = Style(px=17, weight=700)
 HELPER = Style(px=14)
 FIGURE = Style(px=15, weight=600)  # figures in tags
 VALUE = Style(px=18, weight=600)
-TYPED = Style(px=22, weight=600)  # numbers to type on the drawing
 FIRST = Style(px=34, weight=700)
 
 

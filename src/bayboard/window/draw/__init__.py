@@ -1,6 +1,8 @@
 """The painter's half of the window: pure functions over a painter, no widgets, no job, no state.
 
-Reading order: `scale` (mm to pixels), `show` (what is shown besides the layout), `marks`, `tags`, `ground`,
-`leads`, `gear`, `chalk`, then the two views that put them together, `wall` and `section`; around them
-`tapes`, `bench` and `strip`.
+Reading order: `scale` (mm to pixels), `show` (what is shown besides the layout), `strokes`, `shadow`,
+`marks`, `tags`; a stand-in: `cut`, `signs`, `words`, `face`, `gear`; what lies on the wall: `ground`,
+`fixings`, `jacket`, `leads`, `names`; what is laid on it: `chalk`, `leaders`, `docking`; then the views
+that put them together, `wall` and `section` (with `profile`, `sights`), and around them `tapes`, `bench`
+and `strip`.
 """
