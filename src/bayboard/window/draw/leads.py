@@ -23,6 +23,7 @@ THINNEST = 5.0  # px; a lead is never drawn thinner
 TWISTED = 7.0  # px; nor a twisted pair, whose strands need room to show
 LETTERED = 10.5  # px; from here on the jacket itself carries the lettering, thinner ones wear a sleeve
 SLEEVE_FROM = 90.0  # px of straight lead that a sleeve or a line of lettering asks for
+TRIES = 4  # places that are tried for a lead's words; a crowded board does without
 WORD_HIGH = 18.0  # px kept free round a word
 WORDS = {
     "power": "12 V",
@@ -128,7 +129,7 @@ def _edges(box: QRectF) -> Edges:
 
 def _meets(spot: Edges, taken: Sequence[Edges]) -> bool:
     left, top, right, bottom = spot
-    return any(a < right and c > left and b < bottom and d > top for a, b, c, d in taken)
+    return any(a < right and left < c and b < bottom and top < d for a, b, c, d in taken)
 
 
 def _jacket_text(lead: Lead, route: Route) -> str:
@@ -155,7 +156,7 @@ def _stretches(route: Route, scale: Scale, long: float) -> list[tuple[float, flo
             x, y = ax + (bx - ax) * share, ay + (by - ay) * share
             spots.append((far, x0 + x * k, y0 - y * k, angle))
     spots.sort(key=lambda s: -s[0])
-    return [(x, y, angle) for _, x, y, angle in spots]
+    return [(x, y, angle) for _, x, y, angle in spots[:TRIES]]
 
 
 def _paint_word(
