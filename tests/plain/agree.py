@@ -7,6 +7,7 @@ from bayboard.routing.route import routes
 from bayboard.rules.check import check
 
 SLACK = 1e-3  # mm, or degrees
+SLANT = 5e-3  # mm; a lead that leaves the board flat over a drawn corner arc, itself 0.001 mm off
 HAIR = 1e-6  # so near a limit either verdict is right
 
 
@@ -35,8 +36,9 @@ def _differs(key, ours, plain):
             abs(measure - edge) <= HAIR for edge in (limit or 0, -(limit or 0), 0, 0.01)
         )
         return [] if hair else [f"{key}: program {ours}, plain {plain}"]
+    slack = SLANT if key[0] == "lead-path" else SLACK
     same = all(
-        (a is None) == (b is None) and (a is None or abs(a - b) <= SLACK)
+        (a is None) == (b is None) and (a is None or abs(a - b) <= slack)
         for a, b in zip(ours, plain, strict=True)
     )
     return [] if same else [f"{key}: program {ours}, plain {plain}"]
