@@ -292,12 +292,16 @@ class CardPanel(QWidget):
         theme, size = self.place.theme, self.place.theme.size
         style = Style(px=15.0).sized(size)
         x = (PAD + left) * size
+        room, end = self.width() - x - PAD * size, self.height() - 7.0 * size
         for text, strong in words:
-            for line in lettering.wrapped(text, style, self.width() - x - PAD * size):
-                if y > self.height() - 7.0 * size:
+            ink = token or (theme.ink if strong else theme.ink2)
+            lines = lettering.wrapped(text, style, room)
+            for i, line in enumerate(lines):
+                if y > end:
                     return
-                ink = token or (theme.ink if strong else theme.ink2)
-                lettering.draw(p, QPointF(x, y), line, style, ink)
+                last = y + 21.0 * size > end
+                shown = lettering.elided(" ".join(lines[i:]), style, room) if last else line
+                lettering.draw(p, QPointF(x, y), shown, style, ink)
                 y += 21.0 * size
             y += 3.0 * size
 

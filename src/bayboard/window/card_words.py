@@ -52,4 +52,4 @@ def idle_words(place: Workplace) -> Said:
 
 def first_start_words() -> Said:
     """Return what is said below the ways to begin."""
-    return [("A layout file may also be dropped anywhere on the window.", False)]
+    return [("Or drop a layout file anywhere here.", False)]

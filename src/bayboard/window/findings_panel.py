@@ -79,8 +79,6 @@ class Foot(Control):
         theme, size, rect = self.theme, self.theme.size, QRectF(self.rect())
         p.fillRect(rect, brush(theme.paper))
         p.fillRect(QRectF(0.0, 0.0, rect.width(), 1.0), brush(theme.rule))
-        if self.place.first_start:
-            return
         verdict, middle = self.place.verdict, rect.center().y() + 1.0
         count, quiet = verdict.counts["unchecked"], quiet_rules(verdict)
         paint_tick(p, QPointF(10.0 * size, middle), theme, 16.0 * size)
@@ -197,6 +195,7 @@ class FindingsPanel(QWidget):
     def follow(self) -> None:
         """Say what the rules say now."""
         self.foot.follow()
+        self.foot.setVisible(not self.place.first_start)
         self.unlooked.follow()
         if not self.foot.isEnabled():
             self.foot.setChecked(False)
@@ -250,7 +249,7 @@ class FindingsPanel(QWidget):
             y += 24.0 * size
         if started:
             return
-        y = max(y + 16.0 * size, self.height() - (FOOT + 3 * 32.0) * size)
+        y = max(y + 14.0 * size, self.height() - 3 * 36.0 * size)
         for severity, word, meaning in LEGEND:
             paint_mark(p, QPointF(30.0 * size, y), severity, None, theme, 22.0 * size, cased=False)
             bold = Style(px=15.0, weight=600).sized(size)

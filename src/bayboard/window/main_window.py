@@ -4,7 +4,7 @@ import time
 from itertools import pairwise
 from pathlib import Path
 
-from PySide6.QtCore import QPoint, Qt, QTimer, Signal
+from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QKeyEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QWidget
 
@@ -179,6 +179,7 @@ class MainWindow(QWidget):
             (self.in_hand, self.rect()),
         ):
             widget.setGeometry(rect)
+        self.place.set_wall_rect(QRectF(QPointF(), plan.wall.size().toSizeF()))
         self.place.ledge_rect = plan.bench.translated(-plan.wall.topLeft()).toRectF()
         self.notice.lay(plan.wall)
 

@@ -5,20 +5,18 @@ from PySide6.QtGui import QMouseEvent, QPainter, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
 from bayboard.units.length import show_length
-from bayboard.window import lettering
 from bayboard.window.canvas import Canvas
 from bayboard.window.draw.scale import Scale
-from bayboard.window.draw.section import paint_section
+from bayboard.window.draw.section import paint_section, section_ground
 from bayboard.window.draw.show import SectionShow
 from bayboard.window.draw.tapes import tape_zero
-from bayboard.window.lettering import HEADING, Style
 from bayboard.window.showing import section_show
-from bayboard.window.theme import Theme, brush
+from bayboard.window.theme import Theme
+from bayboard.window.title_line import paint_title
 from bayboard.window.wall_view import ZOOM
 from bayboard.window.workplace import Workplace
 
 METAL = 62.0  # px from the right edge to z = 0
-FIGURES = Style(px=15.0)
 
 
 class SectionView(Canvas):
@@ -65,15 +63,10 @@ class SectionView(Canvas):
         )
 
     def paint_live(self, p: QPainter) -> None:
-        """Paint the title line and, when the view has the focus, its ring."""
-        size, theme = self.theme.size, self.theme
-        p.fillRect(QRectF(15.0 * size, 16.0 * size, 3.0, 17.0 * size), brush(theme.blue))
-        style = HEADING.sized(size)
-        lettering.draw(p, QPointF(27.0 * size, 31.0 * size), "Section", style, theme.ink)
-        x = 27.0 * size + lettering.width("Section", style) + 10.0 * size
-        small = FIGURES.sized(size)
-        words = next((w for w in self.phrases() if lettering.width(w, small) <= self.width() - x - 8.0), "")
-        lettering.draw(p, QPointF(x, 31.0 * size), words, small, theme.ink2)
+        """Paint the title line."""
+        theme = self.theme
+        ground = section_ground(theme)
+        paint_title(p, self.width(), theme, "Section", self.phrases(), theme.blue, ground, veiled=True)
 
     def phrases(self) -> tuple[str, ...]:
         """Return where the cut is, in words of falling length."""

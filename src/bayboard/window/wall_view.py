@@ -29,16 +29,17 @@ from bayboard.window.gestures.marquee import Marquee
 from bayboard.window.gestures.move import Move
 from bayboard.window.gestures.pan import Pan
 from bayboard.window.gestures.turn import Turn
-from bayboard.window.lettering import FIRST, HEADING, Style
+from bayboard.window.lettering import FIRST, Style
 from bayboard.window.picking import pieces_at
 from bayboard.window.showing import still, wall_show
 from bayboard.window.theme import Theme, brush, pen
+from bayboard.window.title_line import paint_title, title_end
 from bayboard.window.workplace import Workplace
 
 CHALK_FELT, FLAG_FELT = 12.0, 20.0  # px each side of the chalk line and of its flag
 FLAG_HIGH = 40.0
+FLAT = 45.0  # degrees of lean from which a wall is rather a floor or a roof
 MARK_FELT = 20.0
-FIGURES = Style(px=15.0)
 ZOOM = 1.0015  # a wheel's eighth of a degree
 
 
@@ -117,14 +118,10 @@ class WallView(Canvas):
         return QRectF(self.rect())
 
     def _paint_title(self, p: QPainter) -> None:
-        size, theme = self.theme.size, self.theme
-        if not self.place.whole:
-            p.fillRect(QRectF(0.0, 0.0, self.width(), 46.0 * size), brush(theme.room, 0.82))
-        p.fillRect(QRectF(15.0 * size, 16.0 * size, 3.0, 17.0 * size), brush(theme.ink))
-        style = HEADING.sized(size)
-        lettering.draw(p, QPointF(27.0 * size, 31.0 * size), "Wall", style, theme.ink)
-        x = 27.0 * size + lettering.width("Wall", style) + 12.0 * size
-        lettering.draw(p, QPointF(x, 31.0 * size), self.phrase(), FIGURES.sized(size), theme.ink2)
+        place, theme, phrase = self.place, self.theme, self.phrase()
+        chalk = -1.0 if place.chalk_x is None else place.scale.px(place.chalk_x, 0.0).x()
+        veiled = not place.whole or 0.0 < chalk < title_end(theme, "Wall", phrase) + 20.0
+        paint_title(p, self.width(), theme, "Wall", (phrase,), theme.ink, theme.room, veiled)
 
     def _paint_first_start(self, p: QPainter) -> None:
         """Say on the bare wall how to begin."""
@@ -151,7 +148,9 @@ class WallView(Canvas):
         if box is None:
             return "nothing measured yet"
         sides = [show_length(side, layout.units) for side in (box[2] - box[0], box[3] - box[1])]
-        return f"{sides[0].removesuffix(f' {layout.units}')} × {sides[1]}, seen from the cabin"
+        lean = layout.bay.lean
+        seen = "from above" if lean >= FLAT else "from below" if lean <= -FLAT else "from the cabin"
+        return f"{sides[0].removesuffix(f' {layout.units}')} × {sides[1]}, seen {seen}"
 
     # --- the mouse ---
 
@@ -351,6 +350,5 @@ class WallView(Canvas):
         self.update()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Tell the workplace how much room there is."""
-        self.place.set_wall_rect(self._rect())
+        """Draw sharp at once."""
         self.settle()
