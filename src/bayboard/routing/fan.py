@@ -37,6 +37,11 @@ class Fans:
     corner: Indices
     extra: Points
 
+    def __add__(self, other: "Fans") -> "Fans":
+        """Return both."""
+        station, corner = np.append(self.station, other.station), np.append(self.corner, other.corner)
+        return Fans(station, corner, np.append(self.extra, other.extra))
+
 
 def stations(floor: Floor, tips: Sequence[Tip], known: Sequence[Excuses]) -> Stations:
     """Return the tips and their exits."""
@@ -51,34 +56,26 @@ def stations(floor: Floor, tips: Sequence[Tip], known: Sequence[Excuses]) -> Sta
     )
 
 
-def fans(floor: Floor, tips: Sequence[Tip], at: Stations) -> Fans:
-    """Return the free stretches from all stations to the corners.
-
-    A tip that sees none, for it lies too deep in its own stand-in, may leave that anywhere from now
-    on and pays: its excuses are changed.
-    """
+def allowed(floor: Floor, at: Stations) -> Flags:
+    """Return from which station which corner may be made for, (stations, corners)."""
     seen = passing(floor.corners, np.arange(len(floor.home)), at.at).T
     for number, own in enumerate(at.excuses):
         for thing in own:
             seen[number, floor.home == thing] = True
     seen &= floor.usable
-    found = _free(floor, at, seen)
-    reached = {*found.station.tolist(), *at.home[at.tips :].tolist()}
-    for number in sorted(set(range(at.tips)) - reached):
-        if _pays(floor, tips[number], at.excuses[number]):
-            only = np.zeros_like(seen)
-            only[number] = seen[number]
-            found = _both(found, _free(floor, at, only))
-    return found
+    return seen
 
 
-def _both(a: Fans, b: Fans) -> Fans:
-    station, corner = np.append(a.station, b.station), np.append(a.corner, b.corner)
-    return Fans(station, corner, np.append(a.extra, b.extra))
+def pay(floor: Floor, tips: Sequence[Tip], at: Stations, spread: Fans, lost: Sequence[int]) -> list[int]:
+    """Return those of the `lost` tips that lie too deep in their own stand-in to come out.
+
+    From now on they may, for a price: their excuses are changed.
+    """
+    reached = {*spread.station.tolist(), *at.home[at.tips :].tolist()}
+    return [k for k in lost if k not in reached and _pays(floor, tips[k], at.excuses[k])]
 
 
 def _pays(floor: Floor, tip: Tip, known: Excuses) -> bool:
-    """Return whether the tip lies in its own stand-in; if so it is excused from now on, at a price."""
     own = floor.numbers.get(tip.own) if tip.own is not None else None
     excuse = known.get(own) if own is not None else None
     if own is None or excuse is None or excuse.rows is None:
@@ -87,7 +84,7 @@ def _pays(floor: Floor, tip: Tip, known: Excuses) -> bool:
     return True
 
 
-def _free(floor: Floor, at: Stations, seen: Flags) -> Fans:
+def fans(floor: Floor, at: Stations, seen: Flags) -> Fans:
     """Return the stretches in `seen`, (stations, corners), that are free."""
     station, corner = np.nonzero(seen)
     starts, ends = at.at[station], floor.corners.at[corner]

@@ -5,7 +5,7 @@ right angle becomes two corners, a rectangle an octagon), so that a path of stra
 by the whole growth everywhere.  A shortest path bends at these corners alone.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from math import ceil, cos, pi
@@ -131,31 +131,28 @@ def _corners(ring: Points, growth: float) -> Corners:
     return together(parts)
 
 
-def _pieces(ring: Points, growth: float) -> list[Piece]:
-    """Return convex pieces that together are the ring grown; they may overlap."""
+def _pieces(ring: Points, growth: float) -> Sequence[Piece]:
+    """Return convex pieces that together are the ring grown."""
     own = convex_pieces(tuple((float(x), float(y)) for x, y in ring))
     if not growth:
-        return list(own)
+        return own
+    fans = list(_fans(ring, growth))
     if len(own) == 1:
-        return [_rim(np.vstack([fan for _, fan in _fans(ring, growth)]))]
+        return [_rim(np.vstack([fan for _, fan in fans]))]
     before, after = _ways(ring)
-    found = [Piece(piece.points, np.zeros(len(piece.points), dtype=np.bool_)) for piece in own]
+    parts = [ring]
     for i, here in enumerate(ring):
-        found.append(_skirt(here, ring[(i + 1) % len(ring)], _outward(after[i]) * growth))
-    for i, fan in _fans(ring, growth):
+        out, there = _outward(after[i]) * growth, ring[(i + 1) % len(ring)]
+        parts.append(np.array([here, here + out, there + out, there]))
+    for i, fan in fans:
         first, last = ring[i] + _outward(before[i]) * growth, ring[i] + _outward(after[i]) * growth
-        rim = np.vstack([ring[i], first, fan, last])
-        found.append(Piece(rim, np.array([False, *[True] * (len(fan) + 1), False])))
-    return found
+        parts.append(np.vstack([ring[i], first, fan, last]))
+    whole = shapely.union_all([outlines.polygon(part) for part in parts])
+    return [piece for part in shapely.get_parts(whole) for piece in prism_on(part, 0.0, 1.0).pieces]
 
 
 def _rim(ring: Points) -> Piece:
     return Piece(ring, np.ones(len(ring), dtype=np.bool_))
-
-
-def _skirt(a: Points, b: Points, out: Points) -> Piece:
-    """Return the strip outside the edge from a to b."""
-    return Piece(np.array([a, a + out, b + out, b]), np.array([False, True, False, False]))
 
 
 def _outward(way: Points) -> Points:

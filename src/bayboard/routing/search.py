@@ -1,27 +1,25 @@
-"""The shortest paths over a floor, all at once.
+"""The way of each lead from tip to tip: straight where that is free, else the shortest over the corners.
 
-Equally long ways are told apart by a price far below anything that shows: a little for each bend, and a
-little for running to one side rather than the other.  So the path does not depend on the order in which
-things were looked at.
+Few corners can be on a shortest path: those for which the way there and on straight to the other end is not
+longer than a path that is known.  So the likeliest are tried first, then whatever could still be shorter.
 """
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.sparse import csr_matrix
-from scipy.sparse.csgraph import dijkstra
 from shapely.geometry.base import BaseGeometry
 
 from bayboard.geometry.outline import Points
 from bayboard.routing.excuse import Excuses, excuses
-from bayboard.routing.fan import Fans, Pair, Stations, fans, stations, straight
+from bayboard.routing.fan import Fans, Pair, Stations, allowed, fans, pay, stations, straight
 from bayboard.routing.floor import Floor
+from bayboard.routing.shortest import Found, shortest
 from bayboard.routing.tip import Tip
-from bayboard.routing.walls import Indices
+from bayboard.routing.walls import Flags
 
-BEND = 1e-6  # mm a bend costs
-SIDE = (0.618e-10, 1e-10)  # mm a mm of lead costs for each mm it lies to the right, or up
+LIKELY = 24  # corners tried first from each station
+ALIKE = (2e-5, 1e-3)  # share and mm within which two lengths may change places by what decides between equals
 
 
 @dataclass(frozen=True, eq=False, slots=True)
@@ -36,7 +34,7 @@ class Trip:
 def search(floor: Floor, trips: Sequence[Trip], board: BaseGeometry | None) -> list[Points | None]:
     """Return the shortest path of each trip from where it may first turn to where it may last, (n, 2).
 
-    None where there is none.
+    None where there is none.  `board` None: leads may leave the board.
     """
     tips = list(dict.fromkeys(tip for trip in trips for tip in (trip.a, trip.b)))
     number = {tip: k for k, tip in enumerate(tips)}
@@ -55,51 +53,70 @@ def _bent(
     """Return the shortest path between each pair of tips over the corners, or straight for a price."""
     used = sorted({tip for pair in pairs for tip in pair})
     place = {tip: k for k, tip in enumerate(used)}
-    asked = [(place[i], place[j]) for i, j in pairs]
-    at = stations(floor, [tips[k] for k in used], [known[k] for k in used])
-    spread = fans(floor, [tips[k] for k in used], at)
-    of = {tip: at.of(tip) for tip in range(len(used))}
-    lines = straight(floor, at, sorted({(i, j) for a, b in asked for i in of[a] for j in of[b]}))
-    graph = _graph(floor, at, spread, lines)
-    starts, row = np.unique([a for a, _ in asked], return_inverse=True)
-    count, end = len(floor.home), len(floor.home) + len(at.at)
-    _, back = dijkstra(graph, indices=count + starts, return_predecessors=True)
-    everywhere = np.vstack([floor.corners.at, at.at, at.at[: at.tips]])
-    ends = [end + b for _, b in asked]
-    return {p: _path(everywhere, back[r], e) for p, r, e in zip(pairs, row, ends, strict=True)}
+    mine = [tips[k] for k in used]
+    at = stations(floor, mine, [known[k] for k in used])
+    ends = [(place[i], place[j]) for i, j in pairs]
+    return dict(zip(pairs, _over_corners(floor, mine, at, ends).paths, strict=True))
 
 
-def _graph(floor: Floor, at: Stations, spread: Fans, lines: Mapping[Pair, float]) -> csr_matrix:
-    """Return the costs: corners first, then the stations as starts, then the tips as ends.
-
-    An exit is one point, passed either way.
-    """
-    corners, (i, j) = floor.corners.at, floor.stretches.free
-    count, end = len(corners), len(corners) + len(at.at)
-    leaving = np.arange(at.tips, len(at.at))
-    first, last = np.array(list(lines), dtype=np.intp).reshape(-1, 2).T
-    home = at.home[leaving]
-    between = price(corners[i], corners[j])
-    fan = price(at.at[spread.station], corners[spread.corner]) + spread.extra
-    out = price(at.at[home], at.at[leaving])
-    line = price(at.at[first], at.at[last]) + np.array(list(lines.values()), dtype=np.float64)
-    into = np.where(np.arange(len(at.at)) < at.tips, end, count) + np.arange(len(at.at))
-    one = [i, j, count + spread.station, spread.corner, count + home, count + leaving, count + first]
-    two = [j, i, spread.corner, into[spread.station], count + leaving, end + home, into[last]]
-    costs = np.concatenate([between, between, fan, fan, out, out, line])
-    return csr_matrix((costs, (np.concatenate(one), np.concatenate(two))), shape=(end + at.tips,) * 2)
+def _over_corners(floor: Floor, tips: Sequence[Tip], at: Stations, pairs: Sequence[Pair]) -> Found:
+    of = {tip: at.of(tip) for pair in pairs for tip in pair}
+    lines = straight(floor, at, sorted({(i, j) for a, b in pairs for i in of[a] for j in of[b]}))
+    open_ = allowed(floor, at)
+    over = _over(floor, at, pairs)
+    first = open_ & _likeliest(np.where(open_, _least(at, pairs, over), np.inf))
+    spread = fans(floor, at, first)
+    found = shortest(floor, at, spread, lines, pairs)
+    most = found.cost * (1.0 + ALIKE[0]) + ALIKE[1]
+    second = open_ & ~first & (_least(at, pairs, over - most[:, None]) <= 0.0)
+    if second.any():
+        spread += fans(floor, at, second)
+        found = shortest(floor, at, spread, lines, pairs)
+    return _paying(floor, tips, at, pairs, found, spread, lines, open_)
 
 
-def price(starts: Points, ends: Points) -> Points:
-    """Return what each stretch costs: its length in mm, and the little that decides between equals."""
-    length = np.hypot(ends[:, 0] - starts[:, 0], ends[:, 1] - starts[:, 1])
-    middle = (starts + ends) / 2.0
-    cost: Points = length * (1.0 + SIDE[0] * middle[:, 0] + SIDE[1] * middle[:, 1]) + BEND
-    return cost
+def _over(floor: Floor, at: Stations, pairs: Sequence[Pair]) -> Points:
+    """Return the length of each pair's way straight to each corner and on, (pairs, corners)."""
+    away = at.at[: at.tips, None, :] - floor.corners.at
+    far = np.hypot(away[..., 0], away[..., 1])
+    a, b = np.array(pairs, dtype=np.intp).T
+    both: Points = far[a] + far[b]
+    return both
 
 
-def _path(points: Points, back: Indices, last: int) -> Points | None:
-    nodes = [last]
-    while back[nodes[-1]] >= 0:
-        nodes.append(int(back[nodes[-1]]))
-    return points[nodes[::-1]] if len(nodes) > 1 else None
+def _least(at: Stations, pairs: Sequence[Pair], values: Points) -> Points:
+    """Return the least of the values, (pairs, corners), of each station's pairs, (stations, corners)."""
+    least = np.full((at.tips, values.shape[1]), np.inf)
+    for (a, b), row in zip(pairs, values, strict=True):
+        np.minimum(least[a], row, out=least[a])
+        np.minimum(least[b], row, out=least[b])
+    found: Points = least[at.home]
+    return found
+
+
+def _likeliest(values: Points) -> Flags:
+    """Return which are among the `LIKELY` smallest of their row, and finite."""
+    if values.shape[1] <= LIKELY:
+        return np.isfinite(values)
+    edge = np.partition(values, LIKELY, axis=1)[:, LIKELY, None]
+    return (values <= edge) & np.isfinite(values)
+
+
+def _paying(
+    floor: Floor,
+    tips: Sequence[Tip],
+    at: Stations,
+    pairs: Sequence[Pair],
+    found: Found,
+    spread: Fans,
+    lines: Mapping[Pair, float],
+    open_: Flags,
+) -> Found:
+    """Return what was found; where nothing was, tips too deep in their own stand-in come out, and pay."""
+    lost = [pair for pair, cost in zip(pairs, found.cost, strict=True) if not np.isfinite(cost)]
+    blind = pay(floor, tips, at, spread, sorted({tip for pair in lost for tip in pair}))
+    if not blind:
+        return found
+    out = np.zeros_like(open_)
+    out[blind] = open_[blind]
+    return shortest(floor, at, spread + fans(floor, at, out), lines, pairs)

@@ -40,7 +40,8 @@ def tip(end: End, own: Obstacle | None) -> Tip:
         return Tip(end.point, end.point, None, 0.0, entry=True)
     name, plug = end.placed.id, end.port.plug
     if end.port.towards == "out":
-        return Tip(end.point, end.point, name, plug, entry=False)
+        # the hair lets a plug that reaches the rim exactly do so
+        return Tip(end.point, end.point, name, plug + GRAZE, entry=False)
     way_x, way_y, _ = end.placed.way(end.port.towards)
     x, y = end.point
     turns = x + plug * way_x, y + plug * way_y

@@ -1,7 +1,8 @@
 """Convex pieces in rows, so that many straight stretches are tested against them at once.
 
 Everything is in plan, mm.  A piece is a list of half-planes n · p ≤ d; its rim lies `GRAZE` inside the
-true rim and its seams the same outside, so that a stretch along a rim is free and one along a seam is not.
+true rim and its seams `SEAM` outside, so that a stretch along a rim is free and one along a seam is not.
+Where seams meet the rim a piece sticks out by about `SEAM`: hence `LEAST`.
 """
 
 from collections.abc import Iterator, Sequence
@@ -18,6 +19,8 @@ Indices = NDArray[np.intp]
 Pairs = tuple[Indices, Indices]
 
 GRAZE = 1e-6  # mm; a stretch that enters a piece by less than this only grazes it
+SEAM = 1e-9  # mm
+LEAST = 1e-5  # mm; a stretch that is inside for less than this is not
 EDGES = 8  # of a row; pieces with more are cut
 AT_ONCE = 1_000_000  # pairs of stretches and pieces looked at together
 
@@ -49,7 +52,7 @@ def walls(pieces: Sequence[Piece]) -> Walls:
         edge = np.roll(piece.points, -1, axis=0) - piece.points
         normals[i, :count] = np.column_stack((edge[:, 1], -edge[:, 0])) / np.hypot(*edge.T)[:, None]
         offset = np.sum(normals[i, :count] * piece.points, axis=1)
-        offsets[i, :count] = offset + np.where(piece.outer, -GRAZE, GRAZE)
+        offsets[i, :count] = offset + np.where(piece.outer, -GRAZE, SEAM)
     return Walls(corners, normals, offsets, np.zeros(len(small), dtype=np.intp), _boxes(corners))
 
 
@@ -114,10 +117,9 @@ def crossings(
         part = slice(first, first + step)
         stretch, row = _near(starts[part], ends[part], rows)
         into, out = spans(starts[part], ends[part], rows, stretch, row)
-        if free != (0.0, 0.0):
-            length = np.maximum(np.hypot(*(ends[part] - starts[part]).T), GRAZE)[stretch]
-            into, out = np.maximum(into, free[0] / length), np.minimum(out, 1.0 - free[1] / length)
-        hit = np.maximum(into, 0.0) < np.minimum(out, 1.0)
+        length = np.hypot(*(ends[part] - starts[part]).T)[stretch]
+        inside = np.minimum(out * length, length - free[1]) - np.maximum(into * length, free[0])
+        hit = inside > LEAST
         found.append((stretch[hit] + first) * owners + rows.owner[row[hit]])
     both = np.unique(np.concatenate(found)) if found else np.zeros(0, dtype=np.intp)
     return both // owners, both % owners
@@ -155,4 +157,11 @@ def spans(starts: Points, ends: Points, rows: Walls, stretch: Indices, row: Indi
 
 def holding(points: Points, rows: Walls) -> Pairs:
     """Return each pair (point, owner) once where the point lies inside a piece of the owner."""
-    return crossings(points, points, rows)
+    x0, y0, x1, y1 = np.ascontiguousarray(rows.box.T)
+    x, y = points[:, :1], points[:, 1:]
+    point, row = np.nonzero((x > x0) & (x < x1) & (y > y0) & (y < y1))
+    normals, at = rows.normals[row], points[point]
+    room = rows.offsets[row] - normals[..., 0] * at[:, :1] - normals[..., 1] * at[:, 1:]
+    inside = np.all(room > 0, axis=1)
+    both = np.unique(np.column_stack((point[inside], rows.owner[row[inside]])), axis=0)
+    return both[:, 0], both[:, 1]
