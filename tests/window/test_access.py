@@ -32,6 +32,14 @@ def test_the_wall_reads_as_a_list_of_its_stand_ins(hands):
     assert wall.childAt(at.x(), at.y()).text(QAccessible.Text.Name).startswith("B ")
 
 
+def test_the_bench_reads_as_a_list_with_the_numbers_that_hang_its_pieces(open_window):
+    hands = open_window(layout(gear=[gear("A", 200, 200), gear("B", 0, 0) | {"at": None}]))
+    bench = interface_for("", hands.bench)
+    told = [bench.child(i).text(QAccessible.Text.Name) for i in range(bench.childCount())]
+    assert told == ["B Plain box, waiting, number 1"]
+    assert bench.child(0).rect().width() > 10
+
+
 def test_the_findings_read_as_a_list_of_sentences(hands):
     rows = interface_for("", hands.window.findings.list)
     assert rows.childCount() == len(hands.place.verdict.findings) == 1

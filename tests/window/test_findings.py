@@ -166,6 +166,19 @@ def test_pressing_a_mark_on_the_wall_speaks_of_it(hands):
     assert set(hands.place.selected) == {"C", "D"}
 
 
+def test_a_mark_under_the_pointer_opens_its_tag(hands):
+    from bayboard.window.draw.wall import wall_marks
+
+    view = hands.wall
+    assert view.show_now().told == frozenset()
+    found = wall_marks(hands.place.scale, hands.place.scene, hands.place.theme, view.show_now(), view._rect())
+    number, (spot, _) = sorted(found.items())[-1]
+    hands.move(view.mapTo(hands.window, spot))
+    assert view.show_now().told == {number}
+    hands.move(hands.px(500, 380))
+    assert view.show_now().told == frozenset()
+
+
 def test_an_empty_board_says_what_will_come(open_window):
     hands = open_window(layout())
     assert not hands.window.findings.scroll.isVisible()

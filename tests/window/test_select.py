@@ -106,6 +106,28 @@ def test_the_menu_has_at_most_seven_lines_each_with_its_key(hands):
     assert ("turn", "Turn a quarter", "R") in told
 
 
+def test_a_finger_that_rests_opens_the_menu_and_moves_nothing(hands, qtbot):
+    from PySide6.QtCore import QEvent
+    from PySide6.QtGui import QMouseEvent
+    from PySide6.QtWidgets import QApplication
+
+    wanted = []
+    hands.wall.menu_wanted.disconnect()
+    hands.wall.menu_wanted.connect(wanted.append)
+    at = hands.wall.mapFrom(hands.window, hands.px(600, 310))
+    left = Qt.MouseButton.LeftButton
+    touch = Qt.MouseEventSource.MouseEventSynthesizedBySystem
+    where = hands.wall.mapToGlobal(at)
+    event = QMouseEvent(
+        QEvent.Type.MouseButtonPress, at, at, where, left, left, Qt.KeyboardModifier.NoModifier, touch
+    )
+    QApplication.sendEvent(hands.wall, event)
+    qtbot.waitUntil(lambda: wanted != [], timeout=2000)
+    assert hands.place.selected == ("B",)
+    assert hands.wall.gesture is None
+    assert hands.place.job.undo_label is None
+
+
 def test_a_click_in_the_section_selects_the_piece_that_is_cut(hands):
     hands.place.set_chalk(300)
     view = hands.window.section

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import QAccessibleWidget, QWidget
 
 from bayboard.rules.finding import Finding, heads
 from bayboard.units.length import show_length
+from bayboard.window.bench_panel import BenchPanel
 from bayboard.window.findings_list import FindingsList
 from bayboard.window.findings_rows import WORDS
 from bayboard.window.marking import open_findings
@@ -172,6 +173,26 @@ class _FindingsAccess(_View):
         return key_of(found[index]) == self.rows.place.finding
 
 
+class _BenchAccess(_View):
+    """What waits on the ledge."""
+
+    def __init__(self, bench: BenchPanel) -> None:
+        super().__init__(bench, "Bench")
+        self.bench = bench
+
+    def names(self) -> Sequence[str]:
+        layout = self.bench.layout_now()
+        gear = {piece.id: layout.cards[piece.card].name for piece in layout.gear}
+        spots = enumerate(self.bench.places(), start=1)
+        return [f"{spot.gear} {gear[spot.gear]}, waiting, number {number}" for number, spot in spots]
+
+    def rect_of(self, index: int) -> QRect:
+        return self._on_screen(self.bench.places()[index].rect.toAlignedRect())
+
+    def holds(self, index: int) -> bool:
+        return self.bench.places()[index].gear in self.bench.place.selected
+
+
 _KEPT: dict[int, _View] = {}
 
 
@@ -182,6 +203,8 @@ def interface_for(_class_name: str, thing: QObject) -> QAccessibleInterface | No
         made = _WallAccess(thing)
     elif isinstance(thing, FindingsList):
         made = _FindingsAccess(thing)
+    elif isinstance(thing, BenchPanel):
+        made = _BenchAccess(thing)
     if made is not None:
         _KEPT[id(thing)] = made
     return made

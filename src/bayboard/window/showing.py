@@ -5,14 +5,14 @@ from dataclasses import replace
 from bayboard.window.draw.show import Measure, SectionShow, WallShow
 from bayboard.window.marking import chalk_measures, gap_measures, marks
 from bayboard.window.section_words import depths, sights
-from bayboard.window.workplace import Workplace
+from bayboard.window.workplace import Workplace, key_of
 
 
 def wall_show(place: Workplace) -> WallShow:
     """Return what the Wall shows besides the layout."""
     hand = place.hand
-    spoken = place.spoken_of()
-    told = frozenset() if spoken is None else frozenset((place.verdict.number(spoken),))
+    asked = (place.finding, place.pointed_at)
+    told = frozenset(place.verdict.number(f) for f in place.verdict.findings if key_of(f) in asked)
     measures, pairs = _measures(place)
     gaps = gap_measures(place.verdict, place.scene, pairs)
     return WallShow(

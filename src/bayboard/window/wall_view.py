@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, Signal
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
     QFocusEvent,
@@ -19,10 +19,9 @@ from PySide6.QtWidgets import QPinchGesture, QWidget
 from bayboard.units.length import show_length
 from bayboard.window import lettering
 from bayboard.window.canvas import Canvas
-from bayboard.window.draw.gear import turn_grip
 from bayboard.window.draw.scale import Scale, box_of
 from bayboard.window.draw.show import WallShow
-from bayboard.window.draw.wall import leads_of, paint_live, paint_still, wall_marks
+from bayboard.window.draw.wall import leads_of, paint_live, paint_still
 from bayboard.window.gestures.chalk import Chalk
 from bayboard.window.gestures.gesture import Gesture
 from bayboard.window.gestures.marquee import Marquee
@@ -34,12 +33,11 @@ from bayboard.window.picking import pieces_at
 from bayboard.window.showing import still, wall_show
 from bayboard.window.theme import Theme, brush, pen
 from bayboard.window.title_line import paint_title, title_end
+from bayboard.window.wall_under import Under
 from bayboard.window.workplace import Workplace
 
-CHALK_FELT, FLAG_FELT = 12.0, 20.0  # px each side of the chalk line and of its flag
-FLAG_HIGH = 40.0
 FLAT = 45.0  # degrees of lean from which a wall is rather a floor or a roof
-MARK_FELT = 20.0
+HOLD = 450  # ms a finger rests before the menu opens
 ZOOM = 1.0015  # a wheel's eighth of a degree
 
 
@@ -53,9 +51,14 @@ class WallView(Canvas):
         super().__init__(parent)
         self.place = place
         self.gesture: Gesture | None = None
+        self.under = Under(place)
         self.walk: Callable[[int], bool] | None = None  # selects the next or last piece, for Tab
         self._space = False
         self._show: WallShow | None = None
+        self._hold = QTimer(self)  # a finger that rests asks for the menu
+        self._hold.setSingleShot(True)
+        self._hold.setInterval(HOLD)
+        self._hold.timeout.connect(self._held)
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.grabGesture(Qt.GestureType.PinchGesture)
@@ -166,18 +169,20 @@ class WallView(Canvas):
             self.start(Pan(self.place, at, mods))
         elif event.button() == Qt.MouseButton.LeftButton:
             self._press(at, mods)
+            if event.source() != Qt.MouseEventSource.MouseEventNotSynthesized:
+                self._hold.start()
         elif event.button() == Qt.MouseButton.RightButton:
             self._pick_for_menu(at)
 
     def _press(self, at: QPointF, mods: Qt.KeyboardModifier) -> None:
         place = self.place
         found = pieces_at(place.scene, place.scale.mm(at))
-        number = self.mark_at(at)
-        if self.grip_at(at):
+        number = self.under.mark(at, self.show_now(), self._rect())
+        if self.under.grip(at):
             self.start(Turn(place, at, mods, place.selected[0]))
         elif number is not None:
             self.finding_pressed.emit(number)
-        elif self.flag_at(at) or (not found and self.line_at(at)):
+        elif self.under.flag(at) or (not found and self.under.line(at)):
             self.start(Chalk(place, at, mods))
         elif found:
             chosen = next((name for name in found if name in place.selected), found[0])
@@ -190,6 +195,14 @@ class WallView(Canvas):
         self.gesture = gesture
         self._show_cursor(None)
 
+    def _held(self) -> None:
+        """Ask for the menu when a finger has rested on the spot where it came down."""
+        gesture = self.gesture
+        if gesture is not None and not gesture.dragging:
+            self.call_off()
+            self._pick_for_menu(gesture.start)
+            self.menu_wanted.emit(self.mapToGlobal(gesture.start.toPoint()))
+
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Let the gesture follow, else show what is under the pointer."""
         at = event.position()
@@ -199,10 +212,14 @@ class WallView(Canvas):
             return
         found = pieces_at(self.place.scene, self.place.scale.mm(at))
         self.place.hover(found[0] if found else None)
+        number = self.under.mark(at, self.show_now(), self._rect())
+        numbered = (f for f in self.place.verdict.findings if self.place.verdict.number(f) == number)
+        self.place.point_at(None if number is None else next(numbered, None))
         self._show_cursor(at)
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """End the gesture."""
+        self._hold.stop()
         if self.gesture is None or event.buttons() & (
             Qt.MouseButton.LeftButton | Qt.MouseButton.MiddleButton
         ):
@@ -214,6 +231,7 @@ class WallView(Canvas):
     def leaveEvent(self, event: QEvent) -> None:
         """Forget the pointer."""
         self.place.point(None)
+        self.place.point_at(None)
         self.place.hover(None)
 
     def call_off(self) -> bool:
@@ -269,46 +287,15 @@ class WallView(Canvas):
         if found and not set(found) & set(self.place.selected):
             self.place.select(found[:1])
 
-    # --- what is under the pointer ---
-
-    def grip_at(self, at: QPointF) -> bool:
-        """Return whether the turning grip of the one selected piece is there."""
-        place = self.place
-        piece = place.scene.placed.get(place.selected[0]) if len(place.selected) == 1 else None
-        return piece is not None and turn_grip(place.scale, piece, self.theme).contains(at)
-
-    def line_at(self, at: QPointF) -> bool:
-        """Return whether the chalk line is there, as felt."""
-        x = self.place.chalk_x
-        return x is not None and abs(self.place.scale.px(x, 0.0).x() - at.x()) <= CHALK_FELT
-
-    def flag_at(self, at: QPointF) -> bool:
-        """Return whether the chalk line's flag is there, as felt."""
-        x, size = self.place.chalk_x, self.theme.size
-        if x is None or at.y() > FLAG_HIGH * size:
-            return False
-        return abs(self.place.scale.px(x, 0.0).x() - at.x()) <= FLAG_FELT * size
-
-    def mark_at(self, at: QPointF) -> int | None:
-        """Return the number of the finding whose mark or tag is there."""
-        place = self.place
-        where = wall_marks(place.scale, place.scene, self.theme, self.show_now(), self._rect())
-        for number, (spot, tag) in sorted(where.items()):
-            by = spot - at
-            felt = MARK_FELT * self.theme.size
-            if by.x() ** 2 + by.y() ** 2 <= felt**2 or (tag is not None and tag.contains(at)):
-                return number
-        return None
-
     def _show_cursor(self, at: QPointF | None) -> None:
         shape = Qt.CursorShape.ArrowCursor
         if self.gesture is not None:
             shape = self.gesture.cursor or shape
         elif (at is not None and self._space) or (
-            at is not None and (self.grip_at(at) or self.place.hovered)
+            at is not None and (self.under.grip(at) or self.place.hovered)
         ):
             shape = Qt.CursorShape.OpenHandCursor
-        elif at is not None and (self.flag_at(at) or self.line_at(at)):
+        elif at is not None and (self.under.flag(at) or self.under.line(at)):
             shape = Qt.CursorShape.SizeHorCursor
         self.setCursor(shape)
 

@@ -81,6 +81,7 @@ class Workplace(QObject):
         self.measured = False  # the selected piece wears its chalk measures outside a drag
         self.hovered: str | None = None
         self.pointer: tuple[float, float] | None = None
+        self.pointed_at: Key | None = None  # the finding whose mark is under the pointer: its tag opens
         self.finding: Key | None = None
         self.hand = EMPTY
         self.chalk_x = _middle(job.shown)
@@ -188,6 +189,13 @@ class Workplace(QObject):
         """Say which stand-in the pointer is over."""
         if name != self.hovered:
             self.hovered = name
+            self.looked.emit()
+
+    def point_at(self, finding: Finding | None) -> None:
+        """Say which finding's mark the pointer is over."""
+        key = None if finding is None else key_of(finding)
+        if key != self.pointed_at:
+            self.pointed_at = key
             self.looked.emit()
 
     def point(self, at: tuple[float, float] | None) -> None:
