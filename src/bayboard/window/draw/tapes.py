@@ -26,6 +26,7 @@ NEAREST = 1.4  # px between two ticks
 INCH = 25.4
 APART_HIGH = 22.0  # px; figures nearer than this above each other are thinned out
 APART_WIDE = 46.0  # px; the same for figures side by side
+CLEAR = 2.0  # px between a figure and the ticks that end beside it
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,15 +120,18 @@ def paint_hanging_tape(
         low, high = scale.mm(rect.bottomLeft())[1] - zero, scale.mm(rect.topLeft())[1] - zero
         long, left, right = 0.28 * rect.width(), rect.left(), rect.right()
         whole, fine = QPainterPath(), QPainterPath()
-        every, px = (2 * INCH, 16.0) if units == "in" else (50.0, 13.0)
+        every, px = (2 * INCH, 16.0) if units == "in" else (50.0, 14.0)
+        room = 0.66 * rect.width()
         for tick in ticks(max(low, 0.0), high, scale.px_per_mm, units, every, APART_HIGH):
             y = scale.px(0.0, tick.at + zero).y()
             path = whole if tick.share >= 1.0 else fine
+            length = long * tick.share
+            if tick.figure:
+                wide = _figure(p, QPointF(rect.center().x(), y), tick, theme, px, room)
+                length = min(length, (rect.width() - wide) / 2 - CLEAR)
             for x, sense in ((left, 1.0), (right, -1.0)):
                 path.moveTo(x, y)
-                path.lineTo(x + sense * long * tick.share, y)
-            if tick.figure:
-                _figure(p, QPointF(rect.center().x(), y), tick, theme, px, 0.6 * rect.width())
+                path.lineTo(x + sense * length, y)
         p.strokePath(fine, pen(theme.tapeink, 1.0, 0.55))
         p.strokePath(whole, pen(theme.tapeink, 1.4))
         if pointer is not None:
@@ -205,11 +209,15 @@ def _steel(p: QPainter, rect: QRectF, theme: Theme, upright: bool) -> None:
 
 def _figure(
     p: QPainter, at: QPointF, tick: Tick, theme: Theme, px: float = 16.0, room: float | None = None
-) -> None:
-    """Letter a figure round a point, red and larger at a foot or a metre, never wider than `room`."""
+) -> float:
+    """Letter a figure round a point, red and larger at a foot or a metre, never wider than `room`.
+
+    Return how wide it came out, px.
+    """
     style = Style("pencil", round((px + 3.0 if tick.red else px) * theme.size))
     while room is not None and lettering.width(tick.figure, style) > room and style.px > 9:
         style = Style("pencil", style.px - 1)
     y = at.y() + lettering.line(tick.figure, style).rise / 2
     token = theme.footred if tick.red else theme.tapeink
     lettering.draw(p, QPointF(at.x(), y), tick.figure, style, token, "centre")
+    return lettering.width(tick.figure, style)
