@@ -13,6 +13,7 @@ from bayboard.window.files import first_job
 from bayboard.window.first_frame import Frame
 from bayboard.window.last import last_vehicle, remember
 from bayboard.window.main_window import MainWindow
+from bayboard.window.print.stage import add_print
 from bayboard.window.theme import DARK, LIGHT
 from bayboard.window.workplace import Workplace
 
@@ -25,6 +26,7 @@ def furnished(frame: Frame, path: Path | None) -> MainWindow:
     job, refused = _first(path)
     place = Workplace(job or first_job(), frame.theme, first_start=job is None)
     window = MainWindow(place, frame)
+    add_print(window)
     link = _Link(frame, window)
     window.closing.connect(link.close)
     QGuiApplication.styleHints().colorSchemeChanged.connect(link.wear)

@@ -6,7 +6,6 @@ from PySide6.QtWidgets import QWidget
 
 from bayboard.window import lettering
 from bayboard.window.first_frame import paint_panel
-from bayboard.window.keys import told
 from bayboard.window.lettering import HEADING, Style
 from bayboard.window.theme import Theme
 
@@ -22,10 +21,16 @@ class HelpSheet(QWidget):
     def __init__(self, theme: Theme, parent: QWidget) -> None:
         super().__init__(parent)
         self.theme = theme
+        self.stage = ""
+        self.lines: tuple[tuple[str, str], ...] = ()
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName("Keys of this stage")
-        self.setAccessibleDescription("; ".join(f"{keys}: {says}" for keys, says in told()))
         self.hide()
+
+    def tell(self, stage: str, lines: tuple[tuple[str, str], ...]) -> None:
+        """Hold the keys of a stage: what is pressed and what it does."""
+        self.stage, self.lines = stage, lines
+        self.setAccessibleDescription("; ".join(f"{keys}: {says}" for keys, says in lines))
 
     def show_in(self, room: QRect) -> None:
         """Show the sheet in a rectangle of the window."""
@@ -54,10 +59,9 @@ class HelpSheet(QWidget):
         with QPainter(self) as p:
             p.setRenderHint(QPainter.RenderHint.Antialiasing)
             paint_panel(p, QRectF(self.rect()), theme.paper, theme)
-            lettering.draw(
-                p, QPointF(22.0 * size, 36.0 * size), "Keys in Arrange", HEADING.sized(size), theme.ink
-            )
-            lines = told()
+            title = f"Keys in {self.stage}"
+            lettering.draw(p, QPointF(22.0 * size, 36.0 * size), title, HEADING.sized(size), theme.ink)
+            lines = self.lines
             rows = max(int((self.height() - 70.0 * size) // (LINE * size)), 1)
             columns = -(-len(lines) // rows)
             rows = -(-len(lines) // columns)

@@ -61,6 +61,7 @@ class MainWindow(QWidget):
         arrange = Panes(ARRANGE, self.wall, self.section, self.bench, self.findings, self.card)
         self.panes: dict[str, Panes] = {ARRANGE.name: arrange}
         self.stage = ARRANGE.name
+        self.help.tell(self.stage, arrange.keys())
         self.key_acts = KeyActs(self)
         self._told = ""
         self._listener = QTimer(self)
@@ -127,14 +128,22 @@ class MainWindow(QWidget):
         if name not in self.panes:
             return
         self.call_off()
-        self.stage = name
+        before, self.stage = self.stage, name
         self.strip.show_stage(name)
+        self.help.tell(name, self.panes[name].keys())
         shown = self._here()
+        self.foot.chalked = self.section in shown
+        self._lay_out()
+        for widget in shown:
+            widget.show()
+        if name != before:
+            self.panes[before].left()
+            if not self.strip.hasFocus():
+                self.to_wall()  # before the widget that has the keys is hidden
         for panes in self.panes.values():
             for widget in (panes.wall, panes.section, panes.bench, panes.findings, panes.card):
-                if widget is not None:
-                    widget.setVisible(any(widget is here for here in shown))
-        self._lay_out()
+                if widget is not None and widget not in shown:
+                    widget.hide()
         self.panes[name].shown()
 
     def _here(self) -> tuple[QWidget, ...]:
@@ -215,6 +224,8 @@ class MainWindow(QWidget):
         self.menu.open_at(at)
 
     def _go_to(self, finding: Finding) -> None:
+        if self.stage != ARRANGE.name:
+            self.show_stage(ARRANGE.name)
         self.acts.go_to(finding)
 
     def _go_to_number(self, number: int) -> None:

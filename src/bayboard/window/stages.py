@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from PySide6.QtWidgets import QWidget
 
+from bayboard.window.keys import told
 from bayboard.window.strip import Stage
 
 
@@ -28,6 +29,13 @@ class Panes:
 
     def shown(self) -> None:
         """Be told that the stage is on screen now."""
+
+    def left(self) -> None:
+        """Be told that another stage is on screen now."""
+
+    def keys(self) -> tuple[tuple[str, str], ...]:
+        """Return the lines of F1: keys and what they do in this stage."""
+        return told()
 
     def dress(self) -> None:
         """Wear the workplace's colours."""

@@ -54,6 +54,7 @@ class FootTape(Tape):
     def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
         super().__init__(place, parent)
         self._gesture: Chalk | None = None
+        self.chalked = True  # whether the view it lies under shows the chalk line
         self.setCursor(Qt.CursorShape.SizeHorCursor)
         self.setToolTip("Sets the section line where you press. C sets it at what is selected.")
 
@@ -63,11 +64,12 @@ class FootTape(Tape):
         zero, pointer = tape_zero(place.shown)[0], place.pointer
         rect = QRectF(self.rect())
         across = None if pointer is None else pointer[0]
-        paint_foot_tape(p, rect, place.scale, self.theme, place.units, zero, across, place.chalk_x)
+        chalk = place.chalk_x if self.chalked else None
+        paint_foot_tape(p, rect, place.scale, self.theme, place.units, zero, across, chalk)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Bring the chalk line here, and let it follow."""
-        if event.button() == Qt.MouseButton.LeftButton:
+        if event.button() == Qt.MouseButton.LeftButton and self.chalked:
             self.place.set_chalk(self.place.scale.mm(event.position())[0])
             self._gesture = Chalk(self.place, event.position(), event.modifiers())
 

@@ -1,0 +1,98 @@
+"""Long work beside the window: in one process of its own, so that no frame waits for it."""
+
+from concurrent.futures import Future
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QObject, Signal
+
+from bayboard.job.runner import Done, InPlace, P, Progress, R, Task, Ticket, finished
+from bayboard.window.trouble import TROUBLE
+
+if TYPE_CHECKING:
+    from concurrent.futures import ProcessPoolExecutor
+
+
+def whole(task: "Task[P, R]", payload: P) -> R | None:
+    """Return the result of a task run to its end."""
+    result = finished(task(payload), Ticket(), lambda: False)
+    return None if result is None else result[0]
+
+
+class Beside(QObject):
+    """A runner with a process, started with the first task.  Results arrive in the window's own thread.
+
+    Where no process can be had, tasks are run in place.  `broke` says that a task raised: it was reported,
+    and its `done` will not be called.
+    """
+
+    broke = Signal()
+    _ended = Signal(object)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._pool: ProcessPoolExecutor | None = None
+        self._here = False
+        self._running: dict[Future[Any], tuple[Ticket, Task[Any, Any], Any, Done[Any]]] = {}
+        self._ended.connect(self._take)
+
+    def start(
+        self, task: "Task[P, R]", payload: P, done: "Done[R]", progress: Progress | None = None
+    ) -> Ticket:
+        """Run the task in the process; its progress is not told."""
+        if self._here:
+            return self._in_place(task, payload, done)
+        ticket = Ticket()
+        try:
+            future = self._process().submit(whole, task, payload)
+        except (OSError, RuntimeError):
+            self._here = True
+            return self._in_place(task, payload, done)
+        self._running[future] = (ticket, task, payload, done)
+        future.add_done_callback(self._tell)
+        return ticket
+
+    def _process(self) -> "ProcessPoolExecutor":
+        if self._pool is None:
+            from concurrent.futures import ProcessPoolExecutor  # noqa: PLC0415  slow to load
+            from multiprocessing import get_context  # noqa: PLC0415
+
+            self._pool = ProcessPoolExecutor(1, mp_context=get_context("spawn"))
+        return self._pool
+
+    def _tell(self, future: "Future[Any]") -> None:
+        """Pass the end of a task on to the window's thread; called in a thread of the pool."""
+        try:
+            self._ended.emit(future)
+        except RuntimeError:
+            return  # the window is gone
+
+    def _take(self, future: "Future[Any]") -> None:
+        ticket, task, payload, done = self._running.pop(future)
+        if ticket.stopped or future.cancelled():
+            return
+        error = future.exception()
+        if error is None:
+            done(future.result())
+        elif isinstance(error, OSError | RuntimeError):
+            # the process died or could not be started: RuntimeError covers the broken pool
+            self._pool, self._here = None, True
+            self._in_place(task, payload, done)
+        else:
+            TROUBLE.report(error)
+            self.broke.emit()
+
+    def _in_place(self, task: "Task[P, R]", payload: P, done: "Done[R]") -> Ticket:
+        try:
+            return InPlace().start(task, payload, done)
+        except Exception as error:
+            TROUBLE.report(error)
+            self.broke.emit()
+            return Ticket()
+
+    def close(self) -> None:
+        """Stop what runs and let the process go; a later task starts another."""
+        for ticket, *_ in self._running.values():
+            ticket.stop()
+        pool, self._pool = self._pool, None
+        if pool is not None:
+            pool.shutdown(wait=False, cancel_futures=True)
