@@ -60,11 +60,11 @@ def _near(thing: Obstacle, tip: Tip) -> Excuse:
     """Return the excuse for a thing that a tip is nearer to than half the lead's diameter."""
     free = tip.free if thing.owner == tip.own else 0.0
     inside = len(holding(np.array([tip.turns]), thing.bare.rows)[0]) > 0
-    if free > 0 or not inside:
+    if not inside or (free > 0 and thing.polygon.boundary.distance(shapely.Point(tip.turns)) <= free):
         return Excuse(thing.bare.rows, free, holds=True)
     if thing.kind == "cut-out" and tip.entry:
         return Excuse(None)
-    return Excuse(None, costly=thing.polygon)
+    return Excuse(None, free, thing.polygon, holds=True)
 
 
 def paid(starts: Points, ends: Points, excuse: Excuse) -> Points:

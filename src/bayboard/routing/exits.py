@@ -2,47 +2,65 @@
 
 A shortest path turns there only where something kept it from turning sooner: on the line past a corner of
 the thing, or on the line over the last point of its own stand-in that is still within the plug's length.
+From inside a thing it goes out over the nearest point of an edge.
 """
 
-from collections.abc import Mapping
 from dataclasses import replace
 
 import numpy as np
 
 from bayboard.geometry.outline import Points
 from bayboard.routing.bed import HAIR, Obstacle
-from bayboard.routing.excuse import Excuses
+from bayboard.routing.excuse import Excuse, Excuses, paid
 from bayboard.routing.floor import Floor
 from bayboard.routing.walls import GRAZE, Walls, crossings, holding, spans, together
 
 FAR = 1e4  # mm; longer than any thing on a board
 
 
-def exits(floor: Floor, start: Points, known: Excuses) -> Points:
-    """Return the points, (k, 2), at which paths from a tip at `start` may first turn clear of all things."""
-    near = {number: floor.obstacles[number] for number, excuse in known.items() if excuse.holds}
+def exits(floor: Floor, start: Points, known: Excuses) -> tuple[Points, Points]:
+    """Return the points, (k, 2), at which paths from a tip at `start` may first turn clear of all things.
+
+    With them what is paid on top for getting there, (k,).
+    """
+    near = [number for number, excuse in known.items() if excuse.holds]
     if not near:
-        return np.zeros((0, 2))
-    aims = _aims(start, near, {number: excuse.free for number, excuse in known.items()}) - start
+        return np.zeros((0, 2)), np.zeros(0)
+    aims = np.concatenate([_aims(floor.obstacles[number], start, known[number]) for number in near]) - start
     length = np.hypot(aims[:, 0], aims[:, 1])
     way = aims[length > GRAZE] / length[length > GRAZE, None]
-    far = _clear(start, way, together([thing.shape.rows for thing in near.values()]))
+    far = _clear(start, way, together([floor.obstacles[number].shape.rows for number in near]))
     found = start + way * far[:, None]
     open_ = np.ones(len(found), dtype=np.bool_)
     open_[holding(found, floor.rows)[0]] = False
-    starts = np.broadcast_to(start, found.shape)
+    starts, extra = np.broadcast_to(start, found.shape), np.zeros(len(found))
     stretch, thing = crossings(starts, found, floor.rows)
     open_[stretch[~np.isin(thing, list(known))]] = False
     for excuse in known.values():
         if excuse.rows is not None:
             open_[crossings(starts, found, excuse.rows, (excuse.free, 0.0))[0]] = False
-    return found[open_]
+        extra += paid(starts, found, excuse)
+    return found[open_], extra[open_]
 
 
-def _aims(start: Points, near: Mapping[int, Obstacle], free: Mapping[int, float]) -> Points:
-    aims = [thing.bare.corners.at for thing in near.values()]
-    aims += [_on_circle(thing, start, free[number]) for number, thing in near.items() if free[number]]
-    return np.concatenate(aims)
+def _aims(thing: Obstacle, start: Points, excuse: Excuse) -> Points:
+    """Return what the lines to the exits go through."""
+    if excuse.rows is None:
+        return _feet(thing, start)
+    past = [thing.bare.corners.at]
+    if excuse.free > 0:
+        past.append(_on_circle(thing, start, excuse.free))
+    return np.concatenate(past)
+
+
+def _feet(thing: Obstacle, start: Points) -> Points:
+    """Return the point nearest to `start` on each edge of the thing."""
+    found = []
+    for ring in thing.rims:
+        ahead = np.roll(ring, -1, axis=0) - ring
+        share = np.sum((start - ring) * ahead, axis=1) / np.sum(ahead * ahead, axis=1)
+        found.append(ring + np.clip(share, 0.0, 1.0)[:, None] * ahead)
+    return np.concatenate(found)
 
 
 def _on_circle(thing: Obstacle, centre: Points, radius: float) -> Points:

@@ -1,7 +1,7 @@
 """The straight stretches by which leads get from their tips onto the floor, and from tip to tip."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -17,10 +17,14 @@ Pair = tuple[int, int]
 
 @dataclass(frozen=True, eq=False)
 class Stations:
-    """The tips, then the exits of those that have some: `home[k]` is the tip that station k belongs to."""
+    """The tips, then the exits of those that have some: `home[k]` is the tip that station k belongs to.
+
+    `extra[k]`: the mm paid on top for getting to exit k from its tip.
+    """
 
     at: Points
     home: Indices
+    extra: Points
     tips: int
     excuses: list[Excuses]
 
@@ -46,14 +50,21 @@ class Fans:
 def stations(floor: Floor, tips: Sequence[Tip], known: Sequence[Excuses]) -> Stations:
     """Return the tips and their exits."""
     points = np.array([tip.turns for tip in tips], dtype=np.float64).reshape(-1, 2)
-    leaving = [exits(floor, at, own) if own else points[:0] for at, own in zip(points, known, strict=True)]
-    counts = [len(found) for found in leaving]
+    leaving = [exits(floor, at, own) for at, own in zip(points, known, strict=True)]
+    counts = [len(found) for found, _ in leaving]
     return Stations(
-        np.concatenate([points, *leaving]),
+        np.concatenate([points, *(found for found, _ in leaving)]),
         np.concatenate([np.arange(len(tips)), np.repeat(np.arange(len(tips)), counts)]),
+        np.concatenate([np.zeros(len(tips)), *(extra for _, extra in leaving)]),
         len(tips),
-        [*(dict(own) for own in known), *({} for _ in range(sum(counts)))],
+        [*known, *({} for _ in range(sum(counts)))],
     )
+
+
+def tips_alone(tips: Sequence[Tip], known: Sequence[Excuses]) -> Stations:
+    """Return the tips without exits."""
+    points = np.array([tip.turns for tip in tips], dtype=np.float64).reshape(-1, 2)
+    return Stations(points, np.arange(len(tips)), np.zeros(len(tips)), len(tips), list(known))
 
 
 def allowed(floor: Floor, at: Stations) -> Flags:
@@ -64,24 +75,6 @@ def allowed(floor: Floor, at: Stations) -> Flags:
             seen[number, floor.home == thing] = True
     seen &= floor.usable
     return seen
-
-
-def pay(floor: Floor, tips: Sequence[Tip], at: Stations, spread: Fans, lost: Sequence[int]) -> list[int]:
-    """Return those of the `lost` tips that lie too deep in their own stand-in to come out.
-
-    From now on they may, for a price: their excuses are changed.
-    """
-    reached = {*spread.station.tolist(), *at.home[at.tips :].tolist()}
-    return [k for k in lost if k not in reached and _pays(floor, tips[k], at.excuses[k])]
-
-
-def _pays(floor: Floor, tip: Tip, known: Excuses) -> bool:
-    own = floor.numbers.get(tip.own) if tip.own is not None else None
-    excuse = known.get(own) if own is not None else None
-    if own is None or excuse is None or excuse.rows is None:
-        return False
-    known[own] = replace(excuse, rows=None, costly=floor.obstacles[own].polygon)
-    return True
 
 
 def fans(floor: Floor, at: Stations, seen: Flags) -> Fans:

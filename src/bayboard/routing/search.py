@@ -4,7 +4,7 @@ Few corners can be on a shortest path: those for which the way there and on stra
 longer than a path that is known.  So the likeliest are tried first, then whatever could still be shorter.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -12,9 +12,9 @@ from shapely.geometry.base import BaseGeometry
 
 from bayboard.geometry.outline import Points
 from bayboard.routing.excuse import Excuses, excuses
-from bayboard.routing.fan import Fans, Pair, Stations, allowed, fans, pay, stations, straight
+from bayboard.routing.fan import Pair, Stations, allowed, fans, stations, straight, tips_alone
 from bayboard.routing.floor import Floor
-from bayboard.routing.shortest import Found, shortest
+from bayboard.routing.shortest import Found, price, shortest
 from bayboard.routing.tip import Tip
 from bayboard.routing.walls import Flags
 
@@ -31,8 +31,10 @@ class Trip:
     b: Tip
 
 
-def search(floor: Floor, trips: Sequence[Trip], board: BaseGeometry | None) -> list[Points | None]:
-    """Return the shortest path of each trip from where it may first turn to where it may last, (n, 2).
+def search(
+    floor: Floor, trips: Sequence[Trip], board: BaseGeometry | None
+) -> list[tuple[Points, float] | None]:
+    """Return for each trip the shortest path from where it may first turn to where it may last, and its cost.
 
     None where there is none.  `board` None: leads may leave the board.
     """
@@ -40,26 +42,29 @@ def search(floor: Floor, trips: Sequence[Trip], board: BaseGeometry | None) -> l
     number = {tip: k for k, tip in enumerate(tips)}
     pairs = [(number[trip.a], number[trip.b]) for trip in trips]
     known = excuses(floor, tips, board)
-    alone = Stations(np.array([tip.turns for tip in tips]), np.arange(len(tips)), len(tips), known)
+    alone = tips_alone(tips, known)
     lines = straight(floor, alone, list(dict.fromkeys(pairs)))
+    ends = alone.at[np.array(pairs, dtype=np.intp)]
+    lengths = price(ends[:, 0], ends[:, 1]).tolist()
     bent = sorted({pair for pair in pairs if lines.get(pair) != 0.0})
-    paths = _bent(floor, tips, known, bent) if bent else {}
-    return [paths[i, j] if (i, j) in paths else alone.at[[i, j]] for i, j in pairs]
+    ways = _bent(floor, tips, known, bent) if bent else {}
+    return [ways[p] if p in ways else (ends[k], lengths[k]) for k, p in enumerate(pairs)]
 
 
 def _bent(
     floor: Floor, tips: Sequence[Tip], known: Sequence[Excuses], pairs: Sequence[Pair]
-) -> dict[Pair, Points | None]:
+) -> dict[Pair, tuple[Points, float] | None]:
     """Return the shortest path between each pair of tips over the corners, or straight for a price."""
     used = sorted({tip for pair in pairs for tip in pair})
     place = {tip: k for k, tip in enumerate(used)}
     mine = [tips[k] for k in used]
     at = stations(floor, mine, [known[k] for k in used])
-    ends = [(place[i], place[j]) for i, j in pairs]
-    return dict(zip(pairs, _over_corners(floor, mine, at, ends).paths, strict=True))
+    found = _over_corners(floor, at, [(place[i], place[j]) for i, j in pairs])
+    ways = zip(found.paths, found.cost.tolist(), strict=True)
+    return {p: None if path is None else (path, cost) for p, (path, cost) in zip(pairs, ways, strict=True)}
 
 
-def _over_corners(floor: Floor, tips: Sequence[Tip], at: Stations, pairs: Sequence[Pair]) -> Found:
+def _over_corners(floor: Floor, at: Stations, pairs: Sequence[Pair]) -> Found:
     of = {tip: at.of(tip) for pair in pairs for tip in pair}
     lines = straight(floor, at, sorted({(i, j) for a, b in pairs for i in of[a] for j in of[b]}))
     open_ = allowed(floor, at)
@@ -72,7 +77,7 @@ def _over_corners(floor: Floor, tips: Sequence[Tip], at: Stations, pairs: Sequen
     if second.any():
         spread += fans(floor, at, second)
         found = shortest(floor, at, spread, lines, pairs)
-    return _paying(floor, tips, at, pairs, found, spread, lines, open_)
+    return found
 
 
 def _over(floor: Floor, at: Stations, pairs: Sequence[Pair]) -> Points:
@@ -100,23 +105,3 @@ def _likeliest(values: Points) -> Flags:
         return np.isfinite(values)
     edge = np.partition(values, LIKELY, axis=1)[:, LIKELY, None]
     return (values <= edge) & np.isfinite(values)
-
-
-def _paying(
-    floor: Floor,
-    tips: Sequence[Tip],
-    at: Stations,
-    pairs: Sequence[Pair],
-    found: Found,
-    spread: Fans,
-    lines: Mapping[Pair, float],
-    open_: Flags,
-) -> Found:
-    """Return what was found; where nothing was, tips too deep in their own stand-in come out, and pay."""
-    lost = [pair for pair, cost in zip(pairs, found.cost, strict=True) if not np.isfinite(cost)]
-    blind = pay(floor, tips, at, spread, sorted({tip for pair in lost for tip in pair}))
-    if not blind:
-        return found
-    out = np.zeros_like(open_)
-    out[blind] = open_[blind]
-    return shortest(floor, at, spread + fans(floor, at, out), lines, pairs)

@@ -48,31 +48,30 @@ def shortest(
     starts, row = np.unique([a for a, _ in pairs], return_inverse=True)
     count, end = len(floor.home), len(floor.home) + len(at.at)
     cost, back = dijkstra(graph, indices=count + starts, return_predecessors=True)
-    everywhere = np.vstack([floor.corners.at, at.at, at.at[: at.tips]])
+    everywhere = np.vstack([floor.corners.at, at.at, at.at])
     ends = [end + b for _, b in pairs]
     paths = [_path(everywhere, back[r], e) for r, e in zip(row, ends, strict=True)]
     return Found(np.asarray(cost)[row, ends], paths)
 
 
 def _graph(floor: Floor, at: Stations, spread: Fans, lines: Mapping[Pair, float]) -> csr_matrix:
-    """Return the costs: corners first, then the stations as starts, then the tips as ends.
+    """Return the costs: corners first, then the stations on the way out of their tip, then on the way in.
 
-    An exit is one point, passed either way.
+    So no path goes through an exit but that of the tip it belongs to.
     """
     corners, (i, j) = floor.corners.at, floor.stretches.free
-    count, end = len(corners), len(corners) + len(at.at)
+    out, into = len(corners), len(corners) + len(at.at)
     leaving = np.arange(at.tips, len(at.at))
     home = at.home[leaving]
     first, last = np.array(list(lines), dtype=np.intp).reshape(-1, 2).T
     between = price(corners[i], corners[j])
     fan = price(at.at[spread.station], corners[spread.corner]) + spread.extra
-    out = price(at.at[home], at.at[leaving])
+    exit_ = price(at.at[home], at.at[leaving]) + at.extra[leaving]
     line = price(at.at[first], at.at[last]) + np.array(list(lines.values()), dtype=np.float64)
-    into = np.where(np.arange(len(at.at)) < at.tips, end, count) + np.arange(len(at.at))
-    one = [i, j, count + spread.station, spread.corner, count + home, count + leaving, count + first]
-    two = [j, i, spread.corner, into[spread.station], count + leaving, end + home, into[last]]
-    costs = np.concatenate([between, between, fan, fan, out, out, line])
-    return csr_matrix((costs, (np.concatenate(one), np.concatenate(two))), shape=(end + at.tips,) * 2)
+    one = [i, j, out + spread.station, spread.corner, out + home, into + leaving, out + first]
+    two = [j, i, spread.corner, into + spread.station, out + leaving, into + home, into + last]
+    costs = np.concatenate([between, between, fan, fan, exit_, exit_, line])
+    return csr_matrix((costs, (np.concatenate(one), np.concatenate(two))), shape=(into + len(at.at),) * 2)
 
 
 def _path(points: Points, back: Indices, last: int) -> Points | None:
