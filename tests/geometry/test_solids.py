@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from shapely import LineString, Polygon
 
 from bayboard.geometry.prism import prism, standing
-from bayboard.geometry.solids import blocked, blockers, inside, owned, solids, swapped
+from bayboard.geometry.solids import blocked, blockers, grouped, inside, solids, swapped
 
 L = ((0, 0), (100, 0), (100, 40), (40, 40), (40, 100), (0, 100))
 BOX = solids([prism([(0, 0), (100, 0), (100, 60), (0, 60)], 30, 80)])
@@ -96,7 +96,7 @@ def test_in_and_out_are_told_as_shares_of_the_line():
 
 
 def test_the_blocker_is_told_by_its_owner():
-    rows = owned(solids([prism(L, 0, 50), prism([(200, 0), (210, 0), (210, 90), (200, 90)], 0, 50)]), [7, 9])
+    rows = grouped([[prism(L, 0, 50)], [prism([(200, 0), (210, 0), (210, 90), (200, 90)], 0, 50)]], [7, 9])
     starts = np.array([[-10.0, 20, 10], [150, 20, 10], [150, 20, 60]])
     ends = np.array([[50.0, 20, 10], [250, 20, 10], [250, 20, 60]])
     assert blockers(starts, ends, rows).tolist() == [7, 9, -1]
@@ -104,8 +104,8 @@ def test_the_blocker_is_told_by_its_owner():
 
 def test_swapping_a_thing_leaves_the_others():
     square, bar = prism([(0, 0), (10, 0), (10, 10), (0, 10)], 0, 50), prism(L, 0, 50)
-    rows = owned(solids([square, square]), [0, 1])
-    rows = swapped(rows, 0, owned(solids([bar]), [0]))
+    rows = grouped([[square], [square]])
+    rows = swapped(rows, 0, grouped([[bar]], [0]))
     assert sorted(set(rows.owner.tolist())) == [0, 1]
     assert _meets((20, -5, 20), (20, 200, 20), rows)
     assert _meets((-5, 5, 20), (15, 5, 20), rows)

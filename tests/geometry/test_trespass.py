@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from shapely import LineString, Polygon
 
 from bayboard.geometry.prism import prism, standing
-from bayboard.geometry.solids import owned, solids
+from bayboard.geometry.solids import grouped
 from bayboard.geometry.stretches import stretches
 from bayboard.geometry.trespass import (
     along,
@@ -29,7 +29,7 @@ BOARD = shapely.box(0, 0, 1000, 400)
 
 
 def _inside(path, prisms, z=(30.0, 36.0), owners=None):
-    rows = owned(solids(prisms), owners or list(range(len(prisms))))
+    rows = grouped([[p] for p in prisms], owners or list(range(len(prisms))))
     found = inside_bodies(stretches([np.array(path, float)]), np.array([z]), rows)
     return {f.owner: (total(f.parts), f.parts) for f in found}
 

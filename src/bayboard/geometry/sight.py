@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 
 from bayboard.geometry.outline import Points
 from bayboard.geometry.prism import Prism
-from bayboard.geometry.solids import Indices, Solids, blockers, inside, owned, solids, swapped
+from bayboard.geometry.solids import Indices, Solids, blockers, grouped, inside, solids, swapped
 
 FIRST_TRY = 8  # eyes tried at once; four times as many in every further round
 GROWTH = 4
@@ -102,7 +102,7 @@ class Sight:
         return now
 
     def _moved(self, number: int, thing: Thing) -> "Sight":
-        new = owned(solids(thing.prisms), [number] * len(thing.prisms))
+        new = grouped([thing.prisms], [number])
         rows = swapped(self.rows, number, new)
         views = [list(of) for of in self.views]
         views[number] = _unseen(thing, self.eyes, self.off)
@@ -120,10 +120,7 @@ class Sight:
 def looked_at(things: Iterable[Thing], eyes: Points, off: float) -> Sight:
     """Return the sight of all places of the things; rays start `off` beyond their own thing."""
     all_ = tuple(things)
-    rows = owned(
-        solids([p for thing in all_ for p in thing.prisms]),
-        [number for number, thing in enumerate(all_) for _ in thing.prisms],
-    )
+    rows = grouped([thing.prisms for thing in all_])
     views = [_unseen(thing, eyes, off) for thing in all_]
     tried = iter(_tried([view for of in views for view in of], -1, rows, eyes))
     return Sight(eyes, off, all_, rows, tuple(tuple(next(tried) for _ in of) for of in views))

@@ -77,9 +77,12 @@ def _box(p: Prism, piece: Piece) -> tuple[Points, Points]:
     return np.array([a0, b0, p.low]), np.array([a1, b1, p.high])
 
 
-def owned(rows: Solids, names: Sequence[int]) -> Solids:
-    """Return the rows with prism k's pieces owned by `names[k]`."""
-    return replace(rows, owner=np.asarray(names, dtype=np.intp)[rows.owner])
+def grouped(groups: Sequence[Sequence[Prism]], owners: Sequence[int] | None = None) -> Solids:
+    """Return the pieces of groups of prisms, each owned by its group's number, or by `owners`."""
+    names = range(len(groups)) if owners is None else owners
+    rows = solids([p for group in groups for p in group])
+    of_prism = [name for name, group in zip(names, groups, strict=True) for _ in group]
+    return replace(rows, owner=np.asarray(of_prism, dtype=np.intp)[rows.owner])
 
 
 def swapped(rows: Solids, owner: int, new: Solids) -> Solids:

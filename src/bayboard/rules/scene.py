@@ -11,9 +11,11 @@ from bayboard.geometry import outline as outlines
 from bayboard.geometry.hand import Reach
 from bayboard.geometry.prism import Prism, prism
 from bayboard.geometry.sight import Sight
+from bayboard.geometry.solids import Solids, grouped, swapped
 from bayboard.mechanics.holes import Hole, fixing_holes, screw_holes
 from bayboard.model.layout import Layout, Seat, Stay
 from bayboard.model.placed import Body, Placed, place
+from bayboard.routing.reroute import reroute
 from bayboard.routing.route import Route, routes
 from bayboard.rules.boards import BoardShape
 from bayboard.rules.looking import look
@@ -88,6 +90,18 @@ class Scene:
         return {s.id: prism(s.folded, *s.x, along="x") for s in seats if s.folded is not None}
 
     @cached_property
+    def solids(self) -> Solids:
+        """Return the pieces of all stand-ins, owned by their number in `placed`."""
+        kin = self._kin()
+        if kin is None:
+            return grouped([placed.prisms for placed in self.placed.values()])
+        rows = kin.solids
+        for n, placed in enumerate(self.placed.values()):
+            if kin.placed[placed.id] is not placed:
+                rows = swapped(rows, n, grouped([placed.prisms], [n]))
+        return rows
+
+    @cached_property
     def sight(self) -> Sight | str:
         """Return what is seen of the stand-ins, by number in `placed`; a sentence when nobody can look."""
         kin = self._kin()
@@ -119,7 +133,8 @@ class Scene:
     @cached_property
     def routes(self) -> Mapping[str, Route]:
         """Return the path of each lead that has one, by lead id."""
-        return routes(self.layout)
+        before = self._before
+        return reroute(self.layout, before.layout, before.routes) if before else routes(self.layout)
 
     @cached_property
     def paths(self) -> dict[str, Path]:

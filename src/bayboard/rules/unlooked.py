@@ -27,6 +27,13 @@ def guessed(rule: str, placed: Placed, reads: Iterable[str]) -> Iterator[Uncheck
         yield Unchecked(rule=rule, subjects=(placed.id,), says=says)
 
 
+def doubtful(rule: str, placed: Placed, reads: Iterable[str]) -> Iterator[Unchecked]:
+    """Yield a line where a stand-in's body is not known, and where the rule reads a guess of its card."""
+    if not placed.bodies:
+        yield no_height(rule, placed.id)
+    yield from guessed(rule, placed, reads)
+
+
 def unknown_bodies(rule: str, scene: Scene, about: frozenset[str] | None = None) -> Iterator[Unchecked]:
     """Yield a line for each stand-in and stay whose body is not known; `about` as in `Rule.look`."""
     for id_, placed in scene.placed.items():

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from bayboard.geometry.prism import prism
-from bayboard.geometry.solids import owned, solids
+from bayboard.geometry.solids import grouped, solids
 from bayboard.geometry.stretches import stretches
 from bayboard.geometry.trespass import along, inside_bodies, inside_circles, middle, off_board, total
 from bayboard.model.placed import Placed
@@ -20,7 +20,7 @@ from bayboard.rules.finding import Finding, Said, Unchecked
 from bayboard.rules.meetings import body_members
 from bayboard.rules.paths import Parts, Path
 from bayboard.rules.scene import Scene
-from bayboard.rules.unlooked import guessed, no_height
+from bayboard.rules.unlooked import doubtful
 from bayboard.tables.limits import limit
 from bayboard.tables.reference import thread
 from bayboard.units.length import show_length
@@ -37,41 +37,38 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
     gear = list(scene.placed.values())
     yield from _through_gear(scene, moved, gear)
     yield from _through_gear(scene, rest, [p for p in gear if about is not None and p.id in about])
+    yield from _over_cutouts(scene, moved)
     for path in moved:
-        yield from _over_cutouts(scene, path)
         yield from _off_board(scene, path)
         if path.on_front and path.od is None:
             yield no_size(RULE, path.lead)
     yield from _under_washers(scene, moved, whole=about is None)
     for placed in gear if every else ():
         if about is None or placed.id in about:
-            yield from _unknown(placed)
-
-
-def _unknown(placed: Placed) -> Iterator[Unchecked]:
-    if not placed.bodies:
-        yield no_height(RULE, placed.id)
-    yield from guessed(RULE, placed, (*body_members(placed), "ports"))
+            yield from doubtful(RULE, placed, (*body_members(placed), "ports"))
 
 
 def _through_gear(scene: Scene, leads: list[Path], gear: list[Placed]) -> Iterator[Finding]:
-    names = [n for n, placed in enumerate(gear) for _ in placed.prisms]
-    bodies = owned(solids([prism for placed in gear for prism in placed.prisms]), names)
     if not leads or not gear:
         return
+    names = list(scene.placed)
+    some = [names.index(placed.id) for placed in gear]
+    every = len(some) == len(names)
+    bodies = scene.solids if every else grouped([placed.prisms for placed in gear], some)
     z = np.array([path.z for path in leads])
     for found in inside_bodies(stretches([path.route.points for path in leads]), z, bodies):
-        path, placed = leads[found.path], gear[found.owner]
-        parts = path.beyond_plugs(placed.id, found.parts)
-        yield from _judged(scene, path, placed.id, parts, f"through {placed.id}")
+        path, id_ = leads[found.path], names[found.owner]
+        yield from _judged(scene, path, id_, path.beyond_plugs(id_, found.parts), f"through {id_}")
 
 
-def _over_cutouts(scene: Scene, path: Path) -> Iterator[Finding]:
-    cutouts = [cutout for shape in path.boards for cutout in shape.board.cutouts]
+def _over_cutouts(scene: Scene, leads: list[Path]) -> Iterator[Finding]:
+    cutouts = [cutout for board in scene.layout.boards for cutout in board.cutouts]
     openings = solids([prism(cutout.outline, -1, 1) for cutout in cutouts])
-    for found in inside_bodies(stretches([path.route.points]), np.array([[-1.0, 1.0]]), openings):
-        id_ = cutouts[found.owner].id
-        yield from _judged(scene, path, id_, found.parts, f"over cut-out {id_}")
+    level = np.tile([-1.0, 1.0], (len(leads), 1))
+    for found in inside_bodies(stretches([path.route.points for path in leads]), level, openings):
+        path, cutout = leads[found.path], cutouts[found.owner]
+        if any(cutout in shape.board.cutouts for shape in path.boards):
+            yield from _judged(scene, path, cutout.id, found.parts, f"over cut-out {cutout.id}")
 
 
 def _under_washers(scene: Scene, leads: list[Path], whole: bool) -> Iterator[Said]:
