@@ -1,9 +1,11 @@
 """Boards to print: one with every kind of hole at odd places, and random ones that aim at the seams."""
 
 import random
+from math import hypot
 
 from tests.build import card, gear, layout, rectangle
 
+APART = 18.0  # mm; nearer no two holes of a random board lie: their rings would touch
 KINDS = ("M4", "M5", "M6", "1/4-20", "#10-32")
 
 
@@ -54,11 +56,13 @@ def seam_board(seed, step=(185.9, 237.4)):
     """Return a random board, most of its holes within a hair of where sheets would plainly be cut."""
     rng = random.Random(seed)
     wide, high = rng.uniform(350, 1300), rng.uniform(200, 620)
-    fixings = []
+    places, fixings = [], []
     for n in range(rng.randint(20, 60)):
-        x = _near(rng, step[0], wide) if rng.random() < 0.7 else rng.uniform(0, wide)
-        y = _near(rng, step[1], high) if rng.random() < 0.7 else rng.uniform(0, high)
-        fixings.append({"id": f"H{n}", "at": [x, y], "thread": rng.choice(KINDS)})
+        x = _near(rng, step[0], wide) if rng.random() < 0.7 else rng.uniform(8, wide - 8)
+        y = _near(rng, step[1], high) if rng.random() < 0.7 else rng.uniform(8, high - 8)
+        if all(hypot(x - a, y - b) >= APART for a, b in places):
+            places.append((x, y))
+            fixings.append({"id": f"H{n}", "at": [x, y], "thread": rng.choice(KINDS)})
     return layout(
         bay={"wall": rectangle(-500, -500, 2500, 1500)},
         board={"outline": rectangle(0, 0, wide, high)},

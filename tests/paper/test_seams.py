@@ -128,7 +128,7 @@ def test_a_board_too_full_for_any_seam_names_the_holes_beside_them():
     layout = boards.layout(board={"outline": boards.rectangle(0, 0, 370, 190)}, fixings=crowd)
     options = Options(paper="a4", only=("drill",))
     (section,) = sections(layout, options)
-    near = [c for c in section.clearances if c.near]
+    near = section.clearances.near
     assert near and min(c.mm for c in near) == pytest.approx((18.0 - 6.6) / 2, abs=0.01)
     said = readers.page_text(book(layout, options).pdf())
     assert all("measure" in said[c.seam.over - 1] for c in near)

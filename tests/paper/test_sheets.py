@@ -262,3 +262,11 @@ def test_marks_are_values_before_they_are_a_pdf():
     one, other = drill(boards.odd()), drill(boards.odd())
     assert one.pages == other.pages
     assert all(isinstance(m, (Stroke, Letters, Clipped)) or m.white for p in one.pages for m in p.marks[:3])
+
+
+def test_a_hole_off_the_board_is_told_because_no_sheet_can_show_it():
+    fixings = [{"id": "H1", "at": [200, 150], "thread": "M6"}, {"id": "H9", "at": [-60, 150], "thread": "M6"}]
+    made = drill(layout(fixings=fixings))
+    said = readers.page_text(made.pdf())
+    assert "off the board, on no sheet: H9" in said[0]
+    assert {s.id for p in made.pages for s in p.shows if s.what == "hole"} == {"H1"}

@@ -49,7 +49,8 @@ def cards(layout: Layout, options: Options) -> tuple[Page, ...]:
 
 def _laid(layout: Layout, form: Form) -> _Laid:
     sheet = (min(form.live[0], ROLL_SHEET), min(form.live[1], ROLL_SHEET))
-    parts = tuple(parted(layout.cards[g.card], sheet) for g in layout.gear)
+    needed = {g.card: parted(layout.cards[g.card], sheet) for g in layout.gear}
+    parts = tuple(needed[g.card] for g in layout.gear)
     spots = nest([size for p in parts for size in p.sizes], sheet)
     return _Laid(form, parts, tuple(tuple(s) for s in spots))
 

@@ -82,7 +82,7 @@ def _rank(face: Face, g: Grid) -> tuple[float, ...]:
     x0, y0, x1, y1 = face.box
     length = len(g.columns) * (y1 - y0) + len(g.rows) * (x1 - x0)
     w, h = g.form.cut_to(x1 - x0 + 2 * RIM, y1 - y0 + 2 * RIM).size
-    return (len(g.kept), w * h, -g.form.overlap, _uneven(face.box, g), length, -round(g.clear, 3))
+    return (len(g.kept), w * h, -g.form.overlap, length, _uneven(face.box, g), -round(g.clear, 3))
 
 
 def _uneven(box: Box, g: Grid) -> float:

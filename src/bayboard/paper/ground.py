@@ -18,6 +18,7 @@ from bayboard.paper.marks import Trace
 CELL = 0.5  # mm
 COARSE = 4  # cells to a step when a whole page is searched; four bytes are looked at as one number
 FREE, SOFT, LINE, HARD = 0, 1, 2, 3
+SIGN = 9.0  # mm; a trace no larger is taken as its box
 
 
 class Ground:
@@ -36,14 +37,13 @@ class Ground:
         np.maximum(spot, what, out=spot)
 
     def take_traces(self, traces: Iterable[Trace], what: int = HARD) -> None:
-        """Take the cells that traces run through."""
+        """Take the cells that traces run through; of a small sign the whole box."""
         for trace in traces:
-            if len(trace.steps) == 1 and len(trace.steps[0]) == 2 and not trace.closed:
-                (x0, y0), (x1, y1) = trace.start, trace.steps[0]
-                if x0 == x1 or y0 == y1:  # most lines: no need to sample them
-                    self.take((min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1)), what)
-                    continue
-            self.take_points(sampled(trace), what)
+            box = _box_of(trace)
+            if (box[2] - box[0] <= SIGN and box[3] - box[1] <= SIGN) or box[0] == box[2] or box[1] == box[3]:
+                self.take(box, what)
+            else:
+                self.take_points(sampled(trace), what)
 
     def take_points(self, xy: NDArray[np.float64], what: int = HARD) -> None:
         """Take the cells in which points lie, shape (n, 2)."""
@@ -125,6 +125,12 @@ def sampled(trace: Trace) -> NDArray[np.float64]:
         pieces.append(_along(here, step, t))
         here = end
     return np.vstack(pieces)
+
+
+def _box_of(trace: Trace) -> Box:
+    xs = [trace.start[0], *(v for step in trace.steps for v in step[0::2])]
+    ys = [trace.start[1], *(v for step in trace.steps for v in step[1::2])]
+    return min(xs), min(ys), max(xs), max(ys)
 
 
 def _along(start: Point, step: tuple[float, ...], t: NDArray[np.float64]) -> NDArray[np.float64]:

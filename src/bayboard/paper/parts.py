@@ -44,6 +44,9 @@ class Parts:
 
 def parted(card: Card, sheet: tuple[float, float]) -> Parts:
     """Return a card cut so that each part fits a sheet of that size either way; one part if it fits."""
+    x0, y0, x1, y1 = outlines.box(card.outline)
+    if any(x1 - x0 <= wide and y1 - y0 <= high for wide, high in (sheet, sheet[::-1])):
+        return Parts((outlines.polygon(card.outline),), ())
     found = [_parted(card, room) for room in (sheet, sheet[::-1])]
     return min(found, key=lambda p: len(p.polygons))
 

@@ -9,7 +9,7 @@ from bayboard.paper import lettering
 from bayboard.paper.curves import Box, line, rectangle
 from bayboard.paper.ground import FREE, SOFT, Ground
 from bayboard.paper.lettering import RISE, SINK
-from bayboard.paper.marks import MEASURED, Face, Fill, Letters, Mark, Stroke, pt
+from bayboard.paper.marks import MEASURED, Anchor, Face, Fill, Letters, Mark, Stroke, pt
 
 Line = tuple[str, Face, float]  # text, face, size in mm
 LEAST = pt(6.0)  # mm; no text is smaller
@@ -21,7 +21,7 @@ _LEADERS = (11.0, 15.0, 20.0, 26.0, 34.0, 44.0, 60.0)  # mm
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """Lines of text set one under the other, flush left."""
+    """Lines of text set one under the other; the first is the name."""
 
     lines: tuple[Line, ...]
 
@@ -35,11 +35,12 @@ class Block:
         wide = max(lettering.width(t, f, s) for t, f, s in self.lines)
         return wide, sum((RISE + SINK) * s for _, _, s in self.lines)
 
-    def letters(self, box: Box) -> tuple[Letters, ...]:
-        """Return the lines with the block's upper left corner in that of the box."""
+    def letters(self, box: Box, flush: Anchor = "left") -> tuple[Letters, ...]:
+        """Return the lines in a box of the block's size, flush with its left or right side or centred."""
         made, y = [], box[3]
+        x = {"left": box[0], "middle": (box[0] + box[2]) / 2, "right": box[2]}[flush]
         for text, face, size in self.lines:
-            made.append(Letters(text, (box[0], y - RISE * size), size, face))
+            made.append(Letters(text, (x, y - RISE * size), size, face, anchor=flush))
             y -= (RISE + SINK) * size
         return tuple(made)
 
@@ -68,8 +69,8 @@ def close_by(label: Labelled, ground: Ground, inside: Box, others: Sequence[Poin
         block = label.block.shrunk(by)
         for over in (FREE, SOFT):
             for box in _close(label, block.size):
-                if _good(box, ground, inside, over) and _own(box, label.at, others):
-                    return _put(block, box, ground)
+                if _good(box, ground, inside, over) and _own(block, box, label.at, others):
+                    return _put(block, box, ground, _flush(box, label.at))
     return ()
 
 
@@ -107,10 +108,10 @@ def clearing(box: Box) -> Fill:
     return Fill((rectangle(_padded(box)),), white=True)
 
 
-def _put(block: Block, box: Box, ground: Ground) -> tuple[Mark, ...]:
+def _put(block: Block, box: Box, ground: Ground, flush: Anchor = "left") -> tuple[Mark, ...]:
     cleared = not ground.free(_padded(box))
     ground.take(_padded(box))
-    return (*((clearing(box),) if cleared else ()), *block.letters(box))
+    return (*((clearing(box),) if cleared else ()), *block.letters(box, flush))
 
 
 def _good(box: Box, ground: Ground, inside: Box, over: int) -> bool:
@@ -126,10 +127,18 @@ def _within(box: Box, inside: Box) -> bool:
     return box[0] >= inside[0] and box[1] >= inside[1] and box[2] <= inside[2] and box[3] <= inside[3]
 
 
-def _own(box: Box, at: Point, others: Sequence[Point]) -> bool:
-    """Return whether a box is clearly nearer to its own mark than to any other."""
-    mine = _off(box, at)
-    return all(_off(box, other) > mine + 0.5 for other in others)
+def _flush(box: Box, at: Point) -> Anchor:
+    """Return the side of a label that its lines keep to: the one towards its mark."""
+    if box[0] >= at[0]:
+        return "left"
+    return "right" if box[2] <= at[0] else "middle"
+
+
+def _own(block: Block, box: Box, at: Point, others: Sequence[Point]) -> bool:
+    """Return whether a label's name is clearly nearer to its own mark than to any other."""
+    name = lettering.box(block.letters(box, _flush(box, at))[0])
+    mine = _off(name, at)
+    return all(_off(name, other) > mine + 0.5 for other in others)
 
 
 def _off(box: Box, at: Point) -> float:
@@ -171,9 +180,9 @@ def _with_leader(label: Labelled, ground: Ground, inside: Box, others: Sequence[
                 way = radians(step * 15.0)
                 x, y = label.at[0] + far * cos(way), label.at[1] + far * sin(way)
                 box = (x - w / 2, y - h / 2, x + w / 2, y + h / 2)
-                if _good(box, ground, inside, SOFT) and (not must_own or _own(box, label.at, others)):
+                if _good(box, ground, inside, SOFT) and (not must_own or _own(block, box, label.at, others)):
                     leader = _leader(label, box)
-                    marks = _put(block, box, ground)
+                    marks = _put(block, box, ground, _flush(box, label.at))
                     ground.take_traces(leader.traces)
                     return (leader, *marks)
     found = ground.least_taken(block.size, inside)

@@ -8,8 +8,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from bayboard.model.codes import set_code
-from bayboard.model.layout import Layout
-from bayboard.paper.clearances import Clearance, clearances
+from bayboard.model.layout import Layout, Point
+from bayboard.paper.clearances import Clearances, clearances
+from bayboard.paper.curves import Box
 from bayboard.paper.diagonals import Crosses, corner_crosses
 from bayboard.paper.face import Face, face
 from bayboard.paper.form import forms
@@ -37,7 +38,7 @@ class Section:
     face: Face
     plan: Plan
     stations: tuple[Station, ...]
-    clearances: tuple[Clearance, ...]
+    clearances: Clearances
 
     @cached_property
     def crosses(self) -> Crosses | None:
@@ -50,10 +51,19 @@ class Section:
         return np.vstack([sampled(t) for t in (self.face.outline, *(t for _, t in self.face.cutouts))])
 
     @cached_property
-    def dashed_points(self) -> NDArray[np.float64]:
-        """Return points along the outlines of the stand-ins, in the face's mm."""
-        found = [sampled(s.trace) for s in self.face.stand_ins]
-        return np.vstack(found) if found else np.zeros((0, 2))
+    def dashed_points(self) -> dict[str, NDArray[np.float64]]:
+        """Return points along the outline of each stand-in by its id, in the face's mm."""
+        return {s.id: sampled(s.trace) for s in self.face.stand_ins}
+
+    @cached_property
+    def strays(self) -> tuple[str, ...]:
+        """Return the ids of holes that no sheet shows: they lie off the board."""
+        windows = [t.window for t in self.plan.tiles]
+        return tuple(h.id for h in self.face.holes if not any(_in(h.at, w) for w in windows))
+
+
+def _in(at: Point, box: Box) -> bool:
+    return box[0] <= at[0] <= box[2] and box[1] <= at[1] <= box[3]
 
 
 def sections(layout: Layout, options: Options) -> Iterator[Section]:

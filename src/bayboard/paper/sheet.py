@@ -97,8 +97,9 @@ def _stand_ins(sheet: Sheet) -> None:
     seen = [s for s in sheet.section.face.stand_ins if _overlap(_box(s.outline), sheet.tile.window)]
     if seen:
         sheet.shape.append(Stroke(tuple(carry.trace(s.trace) for s in seen), MEASURED, STAND_IN_DASH))
-    sheet.ground.take_points(carry.points(sheet.section.dashed_points), SOFT)
-    sheet.shows += [Shown("stand-in", s.id, carry.point(s.at), s.turn) for s in seen]
+    for piece in seen:
+        sheet.ground.take_points(carry.points(sheet.section.dashed_points[piece.id]), SOFT)
+        sheet.shows.append(Shown("stand-in", piece.id, carry.point(piece.at), piece.turn))
 
 
 def _hole(sheet: Sheet, hole: Drilled) -> None:

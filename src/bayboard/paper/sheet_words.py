@@ -5,7 +5,7 @@ from math import floor
 from bayboard.model.layout import Point
 from bayboard.paper import edges, hole_marks, place_labels
 from bayboard.paper.bars import bars
-from bayboard.paper.clearances import Clearance
+from bayboard.paper.clearances import Near
 from bayboard.paper.curves import Box
 from bayboard.paper.face import Drilled
 from bayboard.paper.ground import FREE
@@ -19,6 +19,7 @@ from bayboard.units.length import Units, show_length
 INCH = 25.4
 ID, DETAIL = pt(9.0), pt(6.5)
 STATION = pt(7.5)
+STRAYS = 5  # ids told of holes that lie off the board
 FACE_PAD = 5.0  # mm; white round the words that say which face this is, where there is so much
 GEAR, GEAR_LEAST = pt(22.0), pt(9.0)
 _NEIGHBOURS = 90.0  # mm; marks further off cannot be nearer to a label than its own
@@ -41,6 +42,7 @@ def write(sheet: Sheet) -> None:
     _diagonals(sheet)
     _face(sheet)
     _caution(sheet)
+    _strays(sheet)
 
 
 def _hole_labels(sheet: Sheet) -> None:
@@ -65,23 +67,13 @@ def _label(sheet: Sheet, hole: Drilled, at: Point) -> Labelled:
 
 def _near_words(sheet: Sheet, hole: Drilled) -> list[str]:
     """Return the warning beside a hole that a seam of this sheet comes near."""
-    near = [c for c in near_holes(sheet) if c.hole == hole.id]
+    near = [n for n in sheet.section.clearances.of(sheet.tile.number) if n.hole == hole.id]
     return [f"{_seam_off(sheet, near[0])}: measure twice"] if near else []
 
 
-def near_holes(sheet: Sheet) -> list[Clearance]:
-    """Return the holes that a seam of this sheet comes near, nearest first, each once."""
-    number = sheet.tile.number
-    found: dict[str, Clearance] = {}
-    for c in sheet.section.clearances:
-        if c.near and number in (c.seam.over, c.seam.under):
-            found.setdefault(c.hole, c)
-    return list(found.values())
-
-
-def _seam_off(sheet: Sheet, c: Clearance) -> str:
+def _seam_off(sheet: Sheet, near: Near) -> str:
     units = sheet.section.words.options.units
-    return "seam cuts it" if c.mm < 0 else f"seam {at_least(c.mm, units)} off"
+    return "seam cuts it" if near.mm < 0 else f"seam {at_least(near.mm, units)} off"
 
 
 def at_least(mm: float, units: Units) -> str:
@@ -205,6 +197,17 @@ def _caution(sheet: Sheet) -> None:
     block = Block(tuple((text, "text", DETAIL) for text in CAUTION))
     x0, y0, x1, _ = sheet.visible
     sheet.over += place_labels.words(block, sheet.ground, sheet.visible, ((x0 + x1) / 2, y0))
+
+
+def _strays(sheet: Sheet) -> None:
+    """Say on a board's first sheet which holes are on none, because they lie off the board."""
+    strays = sheet.section.strays
+    if not strays or sheet.tile.number != sheet.section.plan.tiles[0].number:
+        return
+    told = ", ".join(strays[:STRAYS]) + (f" and {len(strays) - STRAYS} more" if len(strays) > STRAYS else "")
+    block = Block(((f"off the board, on no sheet: {told}", "bold", DETAIL),))
+    x0, _, x1, y1 = sheet.visible
+    sheet.over += place_labels.words(block, sheet.ground, sheet.visible, ((x0 + x1) / 2, y1))
 
 
 def _box_of(sheet: Sheet, points: "list[Point] | tuple[Point, ...]") -> Box:

@@ -25,7 +25,7 @@ ENDS = (0.12, 0.88)  # of a seam's length
 TWO_APART = 40.0  # mm; nearer together two stations are no better than one
 RING, EYE, ARM = 3.2, 1.4, 6.0  # mm
 CASING = 0.6  # mm; white on either side of the lines
-_STEP = 1.0  # mm
+_STEP = 2.0  # mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,9 +74,12 @@ def _spots(face: Face, seam: Seam) -> Iterator[Point]:
 def _best_rank(face: Face, points: NDArray[np.float64]) -> NDArray[np.bool_]:
     """Return which places are as good as any: on the board, else off it, else anywhere; clear of holes."""
     spots = shapely.points(points)
-    off_edge = shapely.distance(spots, face.solid.boundary) >= EDGE_CLEAR
-    on = shapely.contains(face.solid, spots)
-    beside = ~shapely.contains(shapely.Polygon(face.solid.exterior), spots)
+    solid, rim, whole = face.solid, face.solid.boundary, shapely.Polygon(face.solid.exterior)
+    for shape in (solid, rim, whole):
+        shapely.prepare(shape)
+    off_edge = ~shapely.dwithin(rim, spots, EDGE_CLEAR)
+    on = shapely.contains(solid, spots)
+    beside = ~shapely.contains(whole, spots)
     off_holes = _hole_clearance(face, points) >= HOLE_CLEAR
     for good in (on & off_edge & off_holes, beside & off_edge & off_holes, on & off_holes, off_holes):
         if good.any():

@@ -7,7 +7,7 @@ from bayboard.paper.marks import Page
 from bayboard.paper.options import Options
 from bayboard.paper.section import Section, sections
 from bayboard.paper.sheet import Sheet, drawn
-from bayboard.paper.sheet_words import at_least, near_holes, write
+from bayboard.paper.sheet_words import at_least, write
 from bayboard.paper.strip import PROVE, Silhouette, Strip, strip
 from bayboard.paper.tiles import Tile
 from bayboard.units.length import Units
@@ -62,20 +62,15 @@ def _silhouette(sheet: Sheet) -> Silhouette:
 
 def _seam_sentence(sheet: Sheet) -> str:
     """Return how near this sheet's seams come to a hole; nothing when there is no seam or no hole."""
-    units = sheet.section.words.options.units
-    near = near_holes(sheet)
+    clearances, units = sheet.section.clearances, sheet.section.words.options.units
+    near = clearances.of(sheet.tile.number)
     if near:
-        return _named([(c.hole, c.mm) for c in near], units)
-    mine = [c for c in sheet.section.clearances if sheet.tile.number in (c.seam.over, c.seam.under)]
-    if not mine:
-        return ""
-    return f"seams are {at_least(mine[0].mm, units)} or more from every hole's edge"
+        return _named([(n.hole, n.mm) for n in near], units)
+    least = clearances.least.get(sheet.tile.number)
+    return "" if least is None else f"seams are {at_least(least, units)} or more from every hole's edge"
 
 
 def _named(near: Sequence[tuple[str, float]], units: Units) -> str:
-    cut = [hole for hole, mm in near if mm < 0]
-    close = [(hole, mm) for hole, mm in near if mm >= 0]
-    said = [f"seam cuts {hole}" for hole in cut] + [
-        f"seam {at_least(mm, units)} from {h}'s edge" for h, mm in close
-    ]
-    return f"{'; '.join(said)}: measure {'this one' if len(near) == 1 else 'these'} twice"
+    cut = [f"seam cuts {hole}" for hole, mm in near if mm < 0]
+    close = [f"seam {at_least(mm, units)} from {hole}'s edge" for hole, mm in near if mm >= 0]
+    return f"{'; '.join([*cut, *close])}: measure {'this one' if len(near) == 1 else 'these'} twice"
