@@ -17,6 +17,8 @@ from bayboard.routing.walls import GRAZE, Walls, crossings, holding, spans, toge
 
 FAR = 1e4  # mm; longer than any thing on a board
 
+NOWHERE: tuple[Points, Points] = (np.zeros((0, 2)), np.zeros(0))
+
 
 def exits(floor: Floor, start: Points, known: Excuses) -> tuple[Points, Points]:
     """Return the points, (k, 2), at which paths from a tip at `start` may first turn clear of all things.
@@ -25,7 +27,7 @@ def exits(floor: Floor, start: Points, known: Excuses) -> tuple[Points, Points]:
     """
     near = [number for number, excuse in known.items() if excuse.holds]
     if not near:
-        return np.zeros((0, 2)), np.zeros(0)
+        return NOWHERE
     aims = np.concatenate([_aims(floor.obstacles[number], start, known[number]) for number in near]) - start
     length = np.hypot(aims[:, 0], aims[:, 1])
     way = aims[length > GRAZE] / length[length > GRAZE, None]

@@ -23,19 +23,25 @@ class Room:
 
 ROOMS = (Room("clear", 0.5, True), Room("touching", 0.0, True), Room("over the edge", 0.5, False))
 CLEAR = ROOMS[0]
+AWAY = (1e6, 1e6)  # mm; far from any board
 
 
 class Ground:
     """A bed with its floors, each made when first asked for.
 
     `before`: the ground of the same bed in a layout of which only places of gear differ; whatever stands
-    where it stood is taken over.
+    where it stood is taken over.  `lifted`: gear that is thought away.
     """
 
     def __init__(
-        self, layout: Layout, bed: Bed, placed: Mapping[str, Placed], before: "Ground | None" = None
+        self,
+        layout: Layout,
+        bed: Bed,
+        placed: Mapping[str, Placed],
+        before: "Ground | None" = None,
+        lifted: frozenset[str] = frozenset(),
     ) -> None:
-        self._layout, self.bed, self._placed = layout, bed, placed
+        self._layout, self.bed, self._placed, self._lifted = layout, bed, placed, lifted
         self.surface: BaseGeometry = before.surface if before else surface(layout, bed)
         self._old: dict[Way, Floor] = before.floors() if before else {}
         self._made: dict[Way, Floor] = {}
@@ -67,4 +73,6 @@ class Ground:
     def now(self, thing: Obstacle) -> Obstacle:
         """Return the thing where it stands now, the same object if that is where it stood."""
         placed = self._placed.get(thing.owner) if thing.kind == "gear" else None
+        if placed is not None and thing.owner in self._lifted:
+            return thing.put(AWAY, 0.0)
         return thing if placed is None else thing.put(placed.at, placed.gear.turn)

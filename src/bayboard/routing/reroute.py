@@ -1,7 +1,8 @@
 """The routes of a layout of which only places of gear differ from one whose routes are known.
 
-A lead keeps its path when it can be no other: its ends stand where they stood, nothing that moved lies on
-it now, and no way over the place that something left can be shorter.
+A lead whose ends stand where they stood needs no search when nothing that moved lies on its path and no way
+over the place that something left can be shorter; or when nothing lies on the path it would take if
+what moved were not there at all, which is found once for all steps of a drag.
 """
 
 from collections.abc import Mapping, Sequence
@@ -9,7 +10,7 @@ from collections.abc import Mapping, Sequence
 import numpy as np
 
 from bayboard.model.layout import Gear, Layout
-from bayboard.routing.bed import Bed, Obstacle
+from bayboard.routing.bed import Obstacle
 from bayboard.routing.ends import placed_gear
 from bayboard.routing.ground import CLEAR, Ground
 from bayboard.routing.joined import joined
@@ -30,12 +31,30 @@ def reroute(layout: Layout, before: Layout, known: Mapping[str, Route]) -> Route
         return routes(layout)
     if not moved:
         return known
+    return _again(layout, known, moved)
+
+
+def _again(layout: Layout, known: Routes, moved: frozenset[str]) -> Routes:
     placed = placed_gear(layout)
     grounds = {bed: Ground(layout, bed, placed, old) for bed, old in known.grounds.items()}
-    stale = _stale(known, grounds, moved)
-    again = [joined(layout, one.joined.lead, placed) for name, one in known.led.items() if name in stale]
-    found = led([j for j in again if j is not None], grounds)
-    return Routes({name: found.get(name, one) for name, one in known.led.items()}, grounds)
+    without = dict(known.without) if known.lifted == moved else {}
+    settled = {n: one for n, one in known.led.items() if moved.isdisjoint(one.joined.gear)}
+    for bed, ground in grounds.items():
+        movers = [t for t in ground.floors()[CLEAR.way].obstacles if t.kind == "gear" and t.owner in moved]
+        if not movers:
+            continue
+        leads = {n: one for n, one in settled.items() if one.joined.bed == bed and one.route.routed}
+        clear = [one for one in leads.values() if one.route.way == CLEAR.way]
+        freed = _longer(clear, [known.grounds[bed].now(thing) for thing in movers])
+        new = [o.joined for o, f in zip(clear, freed, strict=True) if f and o.joined.lead.id not in without]
+        without |= led(new, {bed: Ground(layout, bed, placed, ground, moved)}) if new else {}
+        best = [without[o.joined.lead.id] if f else o for o, f in zip(clear, freed, strict=True)]
+        hit = _lies_on(best, [ground.now(thing) for thing in movers])
+        settled = {n: one for n, one in settled.items() if n not in leads}
+        settled |= {o.joined.lead.id: o for o, again in zip(best, hit, strict=True) if not again}
+    stale = [joined(layout, one.joined.lead, placed) for n, one in known.led.items() if n not in settled]
+    found = settled | led([j for j in stale if j is not None], grounds)
+    return Routes({name: found[name] for name in known.led}, grounds, moved, without)
 
 
 def _moved(before: Layout, after: Layout) -> frozenset[str] | None:
@@ -55,22 +74,6 @@ def _moved(before: Layout, after: Layout) -> frozenset[str] | None:
 
 def _stands(gear: Gear) -> tuple[str, str, str | None, float]:
     return gear.id, gear.card, gear.board, gear.lift
-
-
-def _stale(known: Routes, grounds: Mapping[Bed, Ground], moved: frozenset[str]) -> set[str]:
-    """Return the leads that may take another path than they did."""
-    stale = {name for name, one in known.led.items() if not moved.isdisjoint(one.joined.gear)}
-    for bed, ground in grounds.items():
-        old = known.grounds[bed]
-        movers = [t for t in old.floors()[CLEAR.way].obstacles if t.kind == "gear" and t.owner in moved]
-        leads = {n: one for n, one in known.led.items() if one.joined.bed == bed and one.route.routed}
-        if movers:
-            stale |= {n for n, one in leads.items() if one.route.way != CLEAR.way}
-            some = [one for n, one in leads.items() if n not in stale]
-            hit = _lies_on(some, [ground.now(thing) for thing in movers])
-            hit |= _longer(some, [old.now(thing) for thing in movers])
-            stale |= {one.joined.lead.id for one, again in zip(some, hit, strict=True) if again}
-    return stale
 
 
 def _lies_on(leads: Sequence[Led], things: Sequence[Obstacle]) -> Flags:

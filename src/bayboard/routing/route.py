@@ -16,11 +16,19 @@ __all__ = ["Route", "Routes", "board_under", "diameter", "routes"]
 class Routes(Mapping[str, Route]):
     """The route of each lead that has one, by lead id, in document order.
 
-    `led` and `grounds` are what it was made from, for the next layout to take over.
+    `led` and `grounds` are what it was made from, for the next layout to take over.  `without`: leads
+    as they would be led without the gear in `lifted`, where that was asked.
     """
 
-    def __init__(self, leads: Mapping[str, Led], grounds: Mapping[Bed, Ground]) -> None:
+    def __init__(
+        self,
+        leads: Mapping[str, Led],
+        grounds: Mapping[Bed, Ground],
+        lifted: frozenset[str] = frozenset(),
+        without: Mapping[str, Led] | None = None,
+    ) -> None:
         self.led, self.grounds = leads, grounds
+        self.lifted, self.without = lifted, without or {}
 
     def __getitem__(self, lead: str) -> Route:
         """Return the route of a lead; raise `KeyError` where it has none."""

@@ -121,8 +121,7 @@ def crossings(
         inside = np.minimum(out * length, length - free[1]) - np.maximum(into * length, free[0])
         hit = inside > LEAST
         found.append((stretch[hit] + first) * owners + rows.owner[row[hit]])
-    both = np.unique(np.concatenate(found)) if found else np.zeros(0, dtype=np.intp)
-    return both // owners, both % owners
+    return _apart(np.concatenate(found) if found else np.zeros(0, dtype=np.intp), owners)
 
 
 def _near(starts: Points, ends: Points, rows: Walls) -> Pairs:
@@ -163,5 +162,12 @@ def holding(points: Points, rows: Walls) -> Pairs:
     normals, at = rows.normals[row], points[point]
     room = rows.offsets[row] - normals[..., 0] * at[:, :1] - normals[..., 1] * at[:, 1:]
     inside = np.all(room > 0, axis=1)
-    both = np.unique(np.column_stack((point[inside], rows.owner[row[inside]])), axis=0)
-    return both[:, 0], both[:, 1]
+    owners = int(rows.owner.max()) + 1 if len(rows) else 1
+    return _apart(point[inside] * owners + rows.owner[row[inside]], owners)
+
+
+def _apart(codes: Indices, owners: int) -> Pairs:
+    """Return the two numbers in each code, every code once, in order."""
+    codes = np.sort(codes)
+    once = codes[np.diff(codes, prepend=-1) > 0]
+    return once // owners, once % owners
