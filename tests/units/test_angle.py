@@ -2,7 +2,7 @@
 
 import pytest
 
-from bayboard.units.angle import NotAnAngle, read_angle, show_angle
+from bayboard.units.angle import NotAnAngle, read_angle, show_angle, show_two_angles
 
 
 @pytest.mark.parametrize(
@@ -36,3 +36,17 @@ def test_an_angle_is_shown_to_a_tenth(degrees, shown):
 @pytest.mark.parametrize("degrees", [0, 0.1, 12.5, 90, 359.9])
 def test_what_is_shown_reads_back(degrees):
     assert read_angle(show_angle(degrees)) == degrees
+
+
+@pytest.mark.parametrize(
+    ("a", "b", "shown"),
+    [
+        (63.4349, 60, ("63°", "60°")),
+        (60.2, 60, ("60.2°", "60°")),
+        (60.00004, 60, ("60.00004°", "60°")),
+        (60, 60, ("60°", "60°")),
+        (60.5, 60, ("61°", "60°")),
+    ],
+)
+def test_two_unequal_angles_never_read_equal(a, b, shown):
+    assert show_two_angles(a, b) == shown

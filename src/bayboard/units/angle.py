@@ -30,3 +30,12 @@ def read_angle(text: str) -> float:
 def show_angle(degrees: float) -> str:
     """Return an angle to a tenth of a degree: "12.5°"."""
     return f"{show_number(round(degrees % 360.0, 1) % 360.0, 1)}°"
+
+
+def show_two_angles(a: float, b: float) -> tuple[str, str]:
+    """Return two angles in whole degrees, or with as many places as it takes that unequal ones differ."""
+    for digits in range(_DIGITS + 1):
+        shown = show_number(a, digits), show_number(b, digits)
+        if a == b or shown[0] != shown[1]:
+            break
+    return f"{shown[0]}°", f"{shown[1]}°"

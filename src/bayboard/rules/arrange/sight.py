@@ -14,6 +14,7 @@ from bayboard.rules.meetings import body_members
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, no_section, unknown_bodies
 from bayboard.tables.limits import limit
+from bayboard.units.angle import show_two_angles
 
 RULE = "sight"
 WIDE = True
@@ -57,7 +58,8 @@ def _finding(placed: Placed, service: Service, angle: float | None, most: float)
     if angle is None:
         says = f"{what} is hidden from everywhere with the seats folded."
     else:
-        says = f"{what} is seen at {angle:.0f}° at best with the seats folded. {most:.0f}° is flat enough."
+        found, needed = show_two_angles(angle, most)
+        says = f"{what} is seen {found} off straight at best with the seats folded. {needed} can be read."
     x, y, _ = placed.service_at(service)
     return Finding(
         rule=RULE,

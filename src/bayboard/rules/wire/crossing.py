@@ -13,6 +13,7 @@ from bayboard.rules.finding import Finding, Said
 from bayboard.rules.scene import Scene
 from bayboard.rules.wire.apart import POWER, SIGNAL, guessed_ports, signal_by_power
 from bayboard.tables.limits import limit
+from bayboard.units.angle import show_two_angles
 
 RULE = "crossing"
 WIDE = False
@@ -29,7 +30,8 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
 
 def _finding(power: str, signal: str, found: Crossing, least: float) -> Finding:
     flat = found.angle < least - HAIR
-    wish = f" {least:.0f}° or more is better, square is best." if flat else ""
+    angle, wanted = show_two_angles(found.angle, least)
+    wish = f" {wanted} or more is better, square is best." if flat else ""
     return Finding(
         rule=RULE,
         severity="should" if flat else "note",
@@ -38,5 +40,5 @@ def _finding(power: str, signal: str, found: Crossing, least: float) -> Finding:
         limit=least if flat else None,
         unit="deg",
         at=found.at,
-        says=f"{signal} crosses power lead {power} at {found.angle:.0f}°.{wish}",
+        says=f"{signal} crosses power lead {power} at {angle}.{wish}",
     )
