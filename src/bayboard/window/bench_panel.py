@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QWidget
 from bayboard.model.layout import Layout
 from bayboard.window import lettering
 from bayboard.window.canvas import Canvas
-from bayboard.window.draw.bench import LedgePlace, ledge_places, paint_ledge
+from bayboard.window.draw.bench import LedgePlace, ledge_places, paint_ledge, waiting
 from bayboard.window.gestures.pick_up import PickUp
 from bayboard.window.lettering import BODY, HEADING, STRONG, Style
 from bayboard.window.theme import Theme, brush, pen
@@ -20,7 +20,6 @@ PAD = 16.0
 class BenchPanel(Canvas):
     """What waits.  A press on a piece takes it in the hand; arrows and Enter do without a mouse."""
 
-    layered = False
     hang_wanted = Signal(str)  # the id of a piece to be hung on the first free spot
     hand_moved = Signal()
 
@@ -57,7 +56,23 @@ class BenchPanel(Canvas):
 
     # --- painting ---
 
-    def paint_live(self, p: QPainter) -> None:
+    def still_key(self) -> object:
+        """Return what the ledge is painted from: what waits, and where hand and keys are."""
+        layout, place = self.layout_now(), self.place
+        gear = waiting(layout)
+        gesture = self.gesture.piece if self.gesture and self.gesture.dragging else None
+        hands = (gesture, self.hovered, self.current, self.hasFocus(), self.number, place.selected)
+        return (
+            gear,
+            layout.cards,
+            layout.units,
+            place.scale.px_per_mm,
+            self.scrolled,
+            hands,
+            bool(layout.gear),
+        )
+
+    def paint_still(self, p: QPainter) -> None:
         """Paint the ledge and the title line over it."""
         theme, place = self.theme, self.place
         p.fillRect(self.rect(), brush(theme.bench))

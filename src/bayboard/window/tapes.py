@@ -13,11 +13,11 @@ from bayboard.window.lettering import Style
 from bayboard.window.theme import Theme, brush
 from bayboard.window.workplace import Workplace
 
+BAR = 3.0  # px; the pointer's mark
+
 
 class Tape(Canvas):
-    """A tape that shows the scale of the Wall and where the pointer is."""
-
-    layered = False
+    """A tape that shows the scale of the Wall and, laid over it, where the pointer is."""
 
     def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -34,14 +34,20 @@ class Tape(Canvas):
 class HangingTape(Tape):
     """The tape between Wall and Section."""
 
+    def still_key(self) -> object:
+        """Return what the tape is painted from."""
+        return self.place.scale, self.place.units, tape_zero(self.place.shown)[1]
+
     def paint_live(self, p: QPainter) -> None:
-        """Paint the tape with the pointer's height."""
-        place = self.place
-        zero, pointer = tape_zero(place.shown)[1], place.pointer
-        rect = QRectF(self.rect())
-        paint_hanging_tape(
-            p, rect, place.scale, self.theme, place.units, zero, None if pointer is None else pointer[1]
-        )
+        """Paint the pointer's height as a bar."""
+        if self.place.pointer is not None:
+            y = self.place.scale.px(0.0, self.place.pointer[1]).y()
+            p.fillRect(QRectF(0.0, y - BAR / 2, self.width(), BAR), brush(self.theme.footred))
+
+    def paint_still(self, p: QPainter) -> None:
+        """Paint the tape."""
+        place, rect = self.place, QRectF(self.rect())
+        paint_hanging_tape(p, rect, place.scale, self.theme, place.units, tape_zero(place.shown)[1])
         high = FOOT * self.theme.size
         corner = QRectF(0.0, rect.bottom() - high, rect.width(), high)
         p.fillRect(corner.adjusted(1.0, 0.0, -1.0, 0.0), brush(self.theme.tape))
@@ -58,14 +64,24 @@ class FootTape(Tape):
         self.setCursor(Qt.CursorShape.SizeHorCursor)
         self.setToolTip("Sets the section line where you press. C sets it at what is selected.")
 
+    def still_key(self) -> object:
+        """Return what the tape is painted from."""
+        return self.place.scale, self.place.units, tape_zero(self.place.shown)[0], self._chalk()
+
+    def _chalk(self) -> float | None:
+        return self.place.chalk_x if self.chalked else None
+
     def paint_live(self, p: QPainter) -> None:
+        """Paint the pointer's place as a bar."""
+        if self.place.pointer is not None:
+            x = self.place.scale.px(self.place.pointer[0], 0.0).x()
+            p.fillRect(QRectF(x - BAR / 2, 0.0, BAR, self.height()), brush(self.theme.footred))
+
+    def paint_still(self, p: QPainter) -> None:
         """Paint the tape with the chalk line's tag."""
-        place = self.place
-        zero, pointer = tape_zero(place.shown)[0], place.pointer
-        rect = QRectF(self.rect())
-        across = None if pointer is None else pointer[0]
-        chalk = place.chalk_x if self.chalked else None
-        paint_foot_tape(p, rect, place.scale, self.theme, place.units, zero, across, chalk)
+        place, rect = self.place, QRectF(self.rect())
+        zero = tape_zero(place.shown)[0]
+        paint_foot_tape(p, rect, place.scale, self.theme, place.units, zero, chalk=self._chalk())
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Bring the chalk line here, and let it follow."""
