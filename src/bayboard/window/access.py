@@ -56,40 +56,51 @@ class _Part(QAccessibleInterface):
         self.index = index
 
     def isValid(self) -> bool:
+        """Return whether the part is still there."""
         return self.index < len(self.view.names())
 
     def object(self) -> QObject | None:
+        """Return None: a part is no widget."""
         return None
 
     def parent(self) -> QAccessibleInterface:
+        """Return the view."""
         return self.view
 
     def child(self, index: int) -> QAccessibleInterface | None:
+        """Return None: a part has no parts."""
         return None
 
     def childAt(self, x: int, y: int) -> QAccessibleInterface | None:
+        """Return None: a part has no parts."""
         return None
 
     def childCount(self) -> int:
+        """Return 0: a part has no parts."""
         return 0
 
     def indexOfChild(self, child: QAccessibleInterface) -> int:
+        """Return -1: a part has no parts."""
         return -1
 
     def role(self) -> QAccessible.Role:
+        """Return that it is an item of a list."""
         return QAccessible.Role.ListItem
 
     def rect(self) -> QRect:
+        """Return its rectangle on the screen."""
         return self.view.rect_of(self.index) if self.isValid() else QRect()
 
     def text(self, what: QAccessible.Text) -> str:
+        """Return its sentence."""
         named = what in (QAccessible.Text.Name, QAccessible.Text.Description) and self.isValid()
         return self.view.names()[self.index] if named else ""
 
     def setText(self, what: QAccessible.Text, text: str) -> None:
-        pass
+        """Leave it: a sentence is not written to."""
 
     def state(self) -> QAccessible.State:
+        """Return whether it is selected."""
         state = QAccessible.State()
         state.selectable = True
         state.focusable = True
@@ -108,27 +119,34 @@ class _View(QAccessibleWidget):
         self.parts: list[_Part] = []
 
     def names(self) -> Sequence[str]:
+        """Return the sentences of the parts, in order."""
         return ()
 
     def rect_of(self, index: int) -> QRect:
+        """Return the rectangle of a part on the screen."""
         return QRect()
 
     def holds(self, index: int) -> bool:
+        """Return whether a part is selected."""
         return False
 
     def childCount(self) -> int:
+        """Return how many parts there are."""
         return len(self.names())
 
     def child(self, index: int) -> QAccessibleInterface | None:
+        """Return a part, None past the last."""
         while len(self.parts) <= index < self.childCount():
             self.parts.append(_Part(self, len(self.parts)))
         return self.parts[index] if 0 <= index < self.childCount() else None
 
     def childAt(self, x: int, y: int) -> QAccessibleInterface | None:
+        """Return the part at a place of the screen."""
         hit = (i for i in reversed(range(self.childCount())) if self.rect_of(i).contains(x, y))
         return self.child(next(hit, -1))
 
     def indexOfChild(self, child: QAccessibleInterface) -> int:
+        """Return which part it is, -1 for none."""
         return self.parts.index(child) if child in self.parts else -1
 
     def _on_screen(self, rect: QRect) -> QRect:
@@ -143,14 +161,17 @@ class _WallAccess(_View):
         self.wall = wall
 
     def names(self) -> Sequence[str]:
+        """Return the sentences of the parts, in order."""
         return [piece_name(self.wall.place, name) for name in reading_order(self.wall.place.scene)]
 
     def rect_of(self, index: int) -> QRect:
+        """Return the rectangle of a part on the screen."""
         place = self.wall.place
         piece = place.scene.placed[reading_order(place.scene)[index]]
         return self._on_screen(place.scale.box(piece.box).toAlignedRect())
 
     def holds(self, index: int) -> bool:
+        """Return whether a part is selected."""
         return reading_order(self.wall.place.scene)[index] in self.wall.place.selected
 
 
@@ -162,13 +183,16 @@ class _FindingsAccess(_View):
         self.rows = rows
 
     def names(self) -> Sequence[str]:
+        """Return the sentences of the parts, in order."""
         return [finding_name(self.rows.place, row.finding) for row in self.rows.rows() if not row.cured]
 
     def rect_of(self, index: int) -> QRect:
+        """Return the rectangle of a part on the screen."""
         found = [spot for spot in self.rows.spots() if not spot.row.cured]
         return self._on_screen(found[index].rect.toAlignedRect())
 
     def holds(self, index: int) -> bool:
+        """Return whether a part is selected."""
         found = [row.finding for row in self.rows.rows() if not row.cured]
         return key_of(found[index]) == self.rows.place.finding
 
@@ -181,15 +205,18 @@ class _BenchAccess(_View):
         self.bench = bench
 
     def names(self) -> Sequence[str]:
+        """Return the sentences of the parts, in order."""
         layout = self.bench.layout_now()
         gear = {piece.id: layout.cards[piece.card].name for piece in layout.gear}
         spots = enumerate(self.bench.places(), start=1)
         return [f"{spot.gear} {gear[spot.gear]}, waiting, number {number}" for number, spot in spots]
 
     def rect_of(self, index: int) -> QRect:
+        """Return the rectangle of a part on the screen."""
         return self._on_screen(self.bench.places()[index].rect.toAlignedRect())
 
     def holds(self, index: int) -> bool:
+        """Return whether a part is selected."""
         return self.bench.places()[index].gear in self.bench.place.selected
 
 
