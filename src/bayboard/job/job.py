@@ -137,6 +137,7 @@ class Job:
         asked = self.layout
 
         def still_true(result: R) -> None:
+            """Pass the result on while the draft is the one it was made of."""
             if self.layout is asked:
                 done(result)
 
