@@ -198,3 +198,13 @@ def test_tags_say_measure_and_need_in_the_units_shown(open_window, units):
     assert few_words(must, units) == f"{much}, needs {need}"
     much, need = show_two(should.measure, should.limit, units)
     assert few_words(should, units) == f"{much}, {need} is better"
+
+
+def test_what_comes_and_goes_while_in_hand_was_never_cured(hands):
+    start = hands.px(200, 200)
+    hands.press(start)
+    for x in (150, 320, 400, 150):  # away from B, through it, and away again
+        hands.move(hands.px(x, 200), CTRL)
+    struck = [row.finding.rule for row in rows(hands) if row.cured]
+    hands.release(hands.px(150, 200), CTRL)
+    assert struck == ["gap"]

@@ -58,6 +58,7 @@ class FindingsList(QWidget):
         self.hovered: QPointF | None = None
         self._cured: list[_Cured] = []
         self._known: list[Finding] = []
+        self._seen: list[Finding] = []
         self._sweeper = QTimer(self)
         self._sweeper.setSingleShot(True)
         self._sweeper.timeout.connect(self.follow)
@@ -89,13 +90,15 @@ class FindingsList(QWidget):
     # --- rows ---
 
     def _start_anew(self) -> None:
-        self._cured, self._known, self.why, self.asking = [], [], None, None
+        self._cured, self._known, self._seen, self.why, self.asking = [], [], [], None, None
 
     def follow(self) -> None:
         """Take over what the rules say now."""
         now = list(self.place.verdict.findings)
-        if now != self._known:
+        if now != self._seen:
             self._mourn(now)
+            self._seen = now
+        if self.place.shown is self.place.layout:
             self._known = now
         alive = [c for c in self._cured if c.until > time.monotonic()]
         if len(alive) != len(self._cured):
@@ -105,11 +108,15 @@ class FindingsList(QWidget):
         self._lay_out()
 
     def _mourn(self, now: list[Finding]) -> None:
-        """Remember what was cured, and where it stood."""
+        """Remember what was cured since the last edit that was kept, and where it stood.
+
+        What comes and goes while a stand-in is in hand was never there to be cured.
+        """
         keys = {key_of(f) for f in now}
         self._cured = [c for c in self._cured if key_of(c.finding) not in keys]
+        told = {key_of(c.finding) for c in self._cured}
         for row, finding in enumerate(self._known):
-            if key_of(finding) not in keys and finding.let_be is None:
+            if key_of(finding) not in keys | told and finding.let_be is None:
                 self._cured.append(_Cured(finding, row, time.monotonic() + STAYS))
 
     def rows(self) -> list[Row]:

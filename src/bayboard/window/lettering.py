@@ -142,6 +142,9 @@ def elided(text: str, style: Style, room: float) -> str:
         middle = (low + high + 1) // 2
         fits = width(text[:middle].rstrip() + "…", style) <= room
         low, high = (middle, high) if fits else (low, middle - 1)
+    for fraction in _FRACTION.finditer(text):  # half a fraction would read as another number
+        if fraction.start() < low < fraction.end():
+            low = fraction.start()
     return text[:low].rstrip() + "…"
 
 

@@ -184,3 +184,10 @@ def test_a_word_wider_than_the_room_stands_alone():
 def test_an_empty_text_is_a_line_without_width():
     assert lettering.width("", BODY) == 0
     assert lettering.wrapped("", BODY, 50) == ("",)
+
+
+@pytest.mark.parametrize("room", range(20, 260, 7))
+def test_an_elided_text_never_ends_within_a_fraction(room):
+    whole = "It needs 2 23/64 in here"
+    kept = lettering.elided(whole, BODY, room).rstrip("…")
+    assert "2 2" not in kept or "2 23/64" in kept
