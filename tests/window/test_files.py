@@ -191,6 +191,7 @@ def test_the_last_vehicle_is_opened_when_none_is_named(saved, qtbot):
     qtbot.addWidget(frame)
     frame.bring_in()
     assert frame.furniture.place.layout.vehicle.name == "Crew"
+    assert frame.windowTitle().startswith("Crew")
 
 
 def test_a_named_file_that_is_not_there_is_said_on_an_empty_workplace(qtbot):

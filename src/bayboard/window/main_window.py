@@ -71,6 +71,7 @@ class MainWindow(QWidget):
         self.setAcceptDrops(True)
         self.setFocusProxy(self.wall)
         self._order_tabs()
+        self._name_window()
 
     def _connect(self) -> None:
         place, card = self.place, self.card
