@@ -3,6 +3,7 @@
 import contextlib
 import json
 from pathlib import Path
+from typing import Any
 
 import platformdirs
 
@@ -22,8 +23,7 @@ def aside_folder() -> Path:
 def last_vehicle() -> Path | None:
     """Return the file that was open last, None when there was none or it is gone."""
     try:
-        kept = json.loads((data_folder() / _FILE).read_text(encoding="utf-8"))
-        path = Path(kept["last"])
+        path = Path(_kept()["last"])
         return path if path.is_file() else None
     except (OSError, ValueError, KeyError, TypeError):
         return None
@@ -32,6 +32,34 @@ def last_vehicle() -> Path | None:
 def remember(path: Path) -> None:
     """Remember the file that is open; that it cannot be written is no reason to stop."""
     with contextlib.suppress(OSError, ValueError):
-        data_folder().mkdir(parents=True, exist_ok=True)
-        text = json.dumps({"last": str(path.resolve())}, ensure_ascii=False)
-        (data_folder() / _FILE).write_text(text + "\n", encoding="utf-8", newline="\n")
+        _keep({"last": str(path.resolve())})
+
+
+def last_paper() -> tuple[str, float] | None:
+    """Return the paper and the white edge (mm) last printed with, None when there are none."""
+    try:
+        paper, margin = _kept()["paper"]
+        return str(paper), float(margin)
+    except (OSError, ValueError, KeyError, TypeError):
+        return None
+
+
+def remember_paper(paper: str, margin: float) -> None:
+    """Remember the paper in the printer and its white edge in mm."""
+    with contextlib.suppress(OSError, ValueError):
+        _keep({"paper": [paper, margin]})
+
+
+def _kept() -> dict[str, Any]:
+    kept = json.loads((data_folder() / _FILE).read_text(encoding="utf-8"))
+    return kept if isinstance(kept, dict) else {}
+
+
+def _keep(more: dict[str, Any]) -> None:
+    """Write what is to be remembered beside what is remembered already."""
+    kept: dict[str, Any] = {}
+    with contextlib.suppress(OSError, ValueError):
+        kept = _kept()
+    data_folder().mkdir(parents=True, exist_ok=True)
+    text = json.dumps(kept | more, ensure_ascii=False)
+    (data_folder() / _FILE).write_text(text + "\n", encoding="utf-8", newline="\n")

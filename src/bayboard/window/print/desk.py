@@ -1,7 +1,7 @@
 """The printing desk: what is to be printed, the sheets that come of it, which one is in hand."""
 
-from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 from typing import Literal
 
@@ -10,14 +10,16 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from bayboard.job.runner import Runner
 from bayboard.model.layout import Units
 from bayboard.model.refused import Refused
-from bayboard.paper.form import MARGIN
+from bayboard.paper.form import LEAST_MARGIN, MARGIN
 from bayboard.paper.options import Options
 from bayboard.store.files import write_whole
+from bayboard.window.last import last_paper, remember_paper
 from bayboard.window.print import words
 from bayboard.window.print.laid import LaidBoard, LaidSheet, sheets_of
 from bayboard.window.print.making import Asked, NotMade, Pressed, Sheets, lay_out, not_made, press
 from bayboard.window.workplace import Workplace
 
+MOST_MARGIN = 50.0  # mm; a wider one that was remembered is a slip
 IDLE = 150  # ms without a further change after which the sheets are laid anew
 Side = Literal["left", "right", "above", "below"]
 BROKEN = "The sheets cannot be drawn. What went wrong is in the log; your layout is as it was."
@@ -44,7 +46,7 @@ class PrintDesk(QObject):
         super().__init__(place)
         self.place = place
         self.runner = runner
-        self.choices = choices or Choices("letter" if place.units == "in" else "a4")
+        self.choices = choices or first_choices(place.units)
         self.on_screen = False
         self.sheets: Sheets | None = None  # the last ones that could be made
         self.refused: NotMade | None = None
@@ -53,6 +55,7 @@ class PrintDesk(QObject):
         self.saved_words = ""
         self.pressing = False
         self.paper = ""  # of the sheets that are shown
+        self.laid = 0  # how many times sheets came: two equal counts mean the same sheets
         self._made_of: Asked | None = None
         self._laying: Asked | None = None
         self._path: Path | None = None
@@ -135,27 +138,25 @@ class PrintDesk(QObject):
             return
         self._laying = asked
         self.changed.emit()
-        self.runner.start(lay_out, asked, self._laid(asked))
+        self.runner.start(lay_out, asked, partial(self._laid, asked))
 
     def _nothing(self) -> str:
         if not self.kinds():
-            return "There is no board to drill and no gear to cut yet. Draw a board in Arrange."
+            return "There is no board to drill and no gear to cut yet."
         return "Nothing is switched on. Press a stack to print it."
 
-    def _laid(self, asked: Asked) -> Callable[[Sheets | NotMade], None]:
-        def done(made: Sheets | NotMade) -> None:
-            self._laying = None
-            if _same(asked, self.asked()):
-                self._take(asked, made)
-            else:
-                self.lay_now()  # what came is of an older layout
-
-        return done
+    def _laid(self, asked: Asked, made: Sheets | NotMade) -> None:
+        self._laying = None
+        if _same(asked, self.asked()):
+            self._take(asked, made)
+        else:
+            self.lay_now()  # what came is of an older layout
 
     def _take(self, asked: Asked, made: Sheets | NotMade) -> None:
         if self._made_of is not None and self._made_of[0] is not asked[0]:
             self.saved, self.saved_words = None, ""  # what was saved is of an older layout
         self._made_of = asked
+        self.laid += 1
         if isinstance(made, NotMade):
             self.refused = made
             if made.place == "--only":
@@ -173,6 +174,7 @@ class PrintDesk(QObject):
     def _forget(self) -> None:
         """Begin anew with another vehicle; choices of the printer stay."""
         self.sheets, self.refused, self._made_of = None, None, None
+        self.laid += 1
         self.chosen, self.saved, self.saved_words = 0, None, ""
         self.choices = replace(self.choices, off=frozenset(), units=None)
         self.follow()
@@ -222,6 +224,7 @@ class PrintDesk(QObject):
     def make_pdf(self, path: Path) -> None:
         """Make the PDF of what is asked for now and write it to a file."""
         self._path, self.pressing = path, True
+        remember_paper(self.choices.paper, self.choices.margin)
         self.saved, self.saved_words = None, ""
         self.changed.emit()
         self.runner.start(press, self.asked(), self._pressed)
@@ -246,3 +249,11 @@ class PrintDesk(QObject):
 def _same(a: Asked | None, b: Asked) -> bool:
     """Return whether two prints are of the same layout, as an object, and of equal options."""
     return a is not None and a[0] is b[0] and a[1] == b[1]
+
+
+def first_choices(units: Units) -> Choices:
+    """Return what one begins with: what was printed with last, else the paper that goes with the units."""
+    last = last_paper()
+    if last is None or last[0] not in words.PAPERS or not LEAST_MARGIN <= last[1] <= MOST_MARGIN:
+        return Choices("letter" if units == "in" else "a4")
+    return Choices(*last)

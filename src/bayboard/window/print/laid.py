@@ -19,6 +19,7 @@ if TYPE_CHECKING:  # the sections load the fonts of the paper, which only the ma
     from bayboard.paper.tiles import Seam, Tile
 
 _SURE = 1e-4  # mm; the seam solver's own uncertainty
+_STEP = 10.0  # mm; how closely outlines are looked at
 _GRID = (0.24, 0.37, 0.5, 0.63, 0.76)  # shares of a sheet at which its number may stand
 
 
@@ -145,9 +146,18 @@ def _crowd(section: "Section") -> NDArray[np.float64]:
     face = section.face
     marks = [*(h.at for h in face.holes), *(s.at for s in section.stations)]
     marks += [_middle(s.outline) for s in face.stand_ins]
-    lines = np.vstack((section.sawn_points, section.dashed_points))
+    rings = [face.outline, *(ring for _, ring in face.cutouts), *(s.trace for s in face.stand_ins)]
+    lines = np.vstack([_along(ring) for ring in rings])
     points = np.vstack((np.reshape(np.array(marks), (len(marks), 2)), lines))
     return np.column_stack((points, np.repeat((1.0, 2.0), (len(marks), len(lines)))))
+
+
+def _along(ring: Trace) -> NDArray[np.float64]:
+    """Return points along a ring, at most `_STEP` apart; a curve counts as its chord."""
+    corners = np.array([ring.start, *((step[-2], step[-1]) for step in ring.steps), ring.start])
+    far = np.concatenate(([0.0], np.hypot(*np.diff(corners, axis=0).T).cumsum()))
+    at = np.linspace(0.0, far[-1], max(round(far[-1] / _STEP), 1) + 1)
+    return np.column_stack([np.interp(at, far, corners[:, i]) for i in (0, 1)])
 
 
 def _middle(points: Sequence[Point]) -> Point:

@@ -66,7 +66,7 @@ class PageView(Canvas):
 
     def still_key(self) -> object:
         """Return what the page is painted from."""
-        return id(self.desk.sheets), self.desk.chosen, self.closer, self.pushed.x(), self.pushed.y()
+        return self.desk.laid, self.desk.chosen, self.closer, self.pushed.x(), self.pushed.y()
 
     def paint_still(self, p: QPainter) -> None:
         """Paint the page on its ground."""

@@ -58,6 +58,7 @@ class _Pen:
         self.tokens = {False: paper_ink(theme), True: paper_white(theme)}
 
     def draw(self, marks: Iterable[Mark]) -> None:
+        """Draw marks in their order."""
         for mark in marks:
             match mark:
                 case Stroke():
@@ -78,7 +79,8 @@ class _Pen:
         pen.setJoinStyle(Qt.PenJoinStyle.SvgMiterJoin)
         pen.setMiterLimit(_LIMIT)
         if dash:
-            pen.setDashPattern([d / seen for d in dash])
+            unit = max(seen, 1.0 / self.k)  # Qt counts dashes in pen widths, but never in less than a pixel
+            pen.setDashPattern([d / unit for d in dash])
         return pen
 
     def _letters(self, mark: Letters) -> None:

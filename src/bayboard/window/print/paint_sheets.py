@@ -71,6 +71,7 @@ class _Board:
         self.taken: list[QRectF] = []
 
     def paint(self) -> None:
+        """Paint everything that is printed, then the words where there is room."""
         board = self.board
         if len(board.sheets) > 1:
             for sheet in board.sheets:

@@ -53,7 +53,7 @@ class SheetsView(Canvas):
 
     def still_key(self) -> object:
         """Return what the sheets and the wall behind them are painted from."""
-        return self.place.shown, id(self.desk.sheets), self.place.lever
+        return self.place.shown, self.desk.laid, self.place.lever
 
     def paint_still(self, p: QPainter) -> None:
         """Paint the wall and the sheets; without sheets, what hangs there."""
