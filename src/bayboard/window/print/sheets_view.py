@@ -1,8 +1,8 @@
 """The Wall in the Print stage: the template's sheets on the boards, one of them in hand."""
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QEvent, QPointF, QRectF, Qt
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QResizeEvent, QWheelEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QPinchGesture, QWidget
 
 from bayboard.window.access import announce
 from bayboard.window.canvas import Canvas
@@ -35,6 +35,7 @@ class SheetsView(Canvas):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName("Sheets on the wall")
         self.setMouseTracking(True)
+        self.grabGesture(Qt.GestureType.PinchGesture)
         desk.changed.connect(self._tell)
         desk.looked.connect(self._tell)
         self.place.changed.connect(self.update)
@@ -145,6 +146,16 @@ class SheetsView(Canvas):
             at = event.position()
             self.place.zoom(ZOOM ** event.angleDelta().y(), (at.x(), at.y()))
         event.accept()
+
+    def event(self, event: QEvent) -> bool:
+        """Zoom with two fingers."""
+        if event.type() == QEvent.Type.Gesture:
+            pinch = event.gesture(Qt.GestureType.PinchGesture)
+            if isinstance(pinch, QPinchGesture):
+                at = self.mapFromGlobal(pinch.centerPoint().toPoint())
+                self.place.zoom(pinch.scaleFactor(), (at.x(), at.y()))
+                return True
+        return super().event(event)
 
     # --- keys ---
 

@@ -21,6 +21,7 @@ LIP = 44.0  # px; the ledge's front, where the names stand
 TOP = 44.0
 PAPER = (74.0, 96.0)  # px; a sheet of a stack at most
 APART = 46.0
+SAID = Style(px=15.0)
 CAUTIONS = (words.PROVE, words.BEHIND)
 
 
@@ -62,7 +63,7 @@ class StacksPanel(Canvas):
     def stacks(self) -> tuple[Stack, ...]:
         """Return where the stacks stand."""
         size, high = self.theme.size, self.height()
-        room = high - (TOP + LIP + 14.0) * size - len(CAUTIONS) * 21.0 * size
+        room = high - (TOP + LIP + 14.0) * size - len(self._cautions()) * 21.0 * size
         tall = max(min(PAPER[1] * size, room), 40.0)
         wide = tall * PAPER[0] / PAPER[1]
         floor, left = high - LIP * size, 34.0 * size
@@ -72,6 +73,12 @@ class StacksPanel(Canvas):
             made.append(Stack(kind, sheet, QRectF(left - 14.0, floor, wide + 28.0, LIP * size)))
             left += wide + APART * size
         return tuple(made)
+
+    def _cautions(self) -> list[str]:
+        """Return the cautions in lines as wide as the panel."""
+        size = self.theme.size
+        room = max(self.width() - 32.0 * size, 60.0)
+        return [line for words_ in CAUTIONS for line in lettering.wrapped(words_, SAID.sized(size), room)]
 
     def state(self, kind: str) -> str:
         """Return what is said of a stack: how many sheets, that it is left out, or why there is none."""
@@ -113,10 +120,9 @@ class StacksPanel(Canvas):
         p.fillRect(QRectF(0.0, floor, rect.width(), LIP * size), brush(theme.lath))
         p.fillRect(QRectF(0.0, floor - 0.8, rect.width(), 1.6), brush(mixed(theme.lath, theme.ink, 0.3)))
         paint_panel_title(p, "What to print", self.phrase(), theme, rect.width())
-        for i, line in enumerate(CAUTIONS):
-            style = Style(px=15.0).sized(size)
-            shown = lettering.elided(line, style, rect.width() - 32.0 * size)
-            lettering.draw(p, QPointF(16.0 * size, (54.0 + i * 21.0) * size), shown, style, theme.ink)
+        for i, line in enumerate(self._cautions()):
+            at = QPointF(16.0 * size, (54.0 + i * 21.0) * size)
+            lettering.draw(p, at, line, SAID.sized(size), theme.ink)
         for i, stack in enumerate(self.stacks()):
             self._paint_stack(p, stack, i)
         p.setClipping(False)
