@@ -32,7 +32,7 @@ def test_a_changed_line_makes_a_figure_stale(tmp_path, monkeypatch):
     room.mkdir()
     (room / "a.py").write_text('"""Words."""\nx = 1\n', encoding="utf-8")
     first = figures.code_hash(["room"])
-    (room / "a.py").write_text('"""Other words."""\nx = 1  # why\n', encoding="utf-8")
+    (room / "a.py").write_text('"""Other words."""\n\n# why\nx = 1\n', encoding="utf-8")
     assert figures.code_hash(["room"]) == first
     (room / "a.py").write_text('"""Other words."""\nx = 2\n', encoding="utf-8")
     assert figures.code_hash(["room"]) != first

@@ -194,6 +194,7 @@ class _Setter:
         self.letters: list[str] = []
 
     def set(self, text: str) -> Line:
+        """Return the text set as one line; called once."""
         done = 0
         for found in _FRACTION.finditer(text):
             if int(found[2]) >= int(found[3]):

@@ -65,6 +65,7 @@ class _Maker:
         self.signs: list[tuple[QPainterPath, QRectF]] = []
 
     def made(self, name: str) -> Face:
+        """Return the face with all its strokes and letters; called once."""
         self._centre_lines()
         for screw in self.card.screws:
             self._screw(*self._px([screw.at])[0])
