@@ -48,13 +48,18 @@ def _again(layout: Layout, known: Routes, moved: frozenset[str]) -> Routes:
         freed = _longer(clear, [known.grounds[bed].now(thing) for thing in movers])
         new = [o.joined for o, f in zip(clear, freed, strict=True) if f and o.joined.lead.id not in without]
         without |= led(new, {bed: Ground(layout, bed, placed, ground, moved)}) if new else {}
-        best = [without[o.joined.lead.id] if f else o for o, f in zip(clear, freed, strict=True)]
+        best = [_same(o, without[o.joined.lead.id]) if f else o for o, f in zip(clear, freed, strict=True)]
         hit = _lies_on(best, [ground.now(thing) for thing in movers])
         settled = {n: one for n, one in settled.items() if n not in leads}
         settled |= {o.joined.lead.id: o for o, again in zip(best, hit, strict=True) if not again}
     stale = [joined(layout, one.joined.lead, placed) for n, one in known.led.items() if n not in settled]
     found = settled | led([j for j in stale if j is not None], grounds)
     return Routes({name: found[name] for name in known.led}, grounds, moved, without)
+
+
+def _same(one: Led, other: Led) -> Led:
+    """Return `one` where both take the same path, so that nobody takes it for changed, else the other."""
+    return one if np.array_equal(one.path, other.path) else other
 
 
 def _moved(before: Layout, after: Layout) -> frozenset[str] | None:
@@ -94,7 +99,7 @@ def _longer(leads: Sequence[Led], things: Sequence[Obstacle]) -> Flags:
     ends = np.array([one.path[[0, -1]] for one in leads]).reshape(-1, 2, 2)
     cost = np.array([one.cost for one in leads])
     least = np.hypot(ends[:, 1, 0] - ends[:, 0, 0], ends[:, 1, 1] - ends[:, 0, 1])
-    shortest = cost <= least * (1.0 + ALIKE[0]) + ALIKE[1]  # nothing is shorter than straight
+    straight = np.array([len(one.path) == 2 for one in leads], dtype=np.bool_)  # nothing is shorter
     found = np.zeros(len(leads), dtype=np.bool_)
     for thing in things:
         box = thing.shape.rows.box
@@ -102,4 +107,4 @@ def _longer(leads: Sequence[Led], things: Sequence[Obstacle]) -> Flags:
         away = np.maximum(np.maximum(low - ends, ends - high), 0.0)
         over = np.hypot(away[..., 0], away[..., 1]).sum(axis=1)
         found |= np.maximum(over, least) < cost * (1.0 + ALIKE[0]) + ALIKE[1]
-    return np.asarray(found & ~shortest)
+    return np.asarray(found & ~straight)
