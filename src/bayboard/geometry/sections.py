@@ -88,7 +88,8 @@ def probed_rooms(
     section's least z over its own y range.  inf where there is nothing of the seat.
     """
     inside = shapely.intersection(filled(rings), shapely.box(x[0], -FAR, x[1], FAR))
-    inside[shapely.area(inside) <= HAIR] = Polygon()  # a rim that only touches the seat's side is not under it
+    # a rim that only touches the seat's side is not under it
+    inside[shapely.area(inside) <= HAIR] = Polygon()
     found = np.full(len(rings), NO_ROOM)
     at = np.asarray(probes, dtype=np.float64)
     centres = [Point(centre) for centre in at[:, :2]]
