@@ -218,16 +218,34 @@ def test_the_back_is_the_front_mirrored_but_for_its_letters():
         assert any(dist((x, y, r), other) < 0.003 for other in unmirrored)
 
 
-def test_ticks_on_the_back_count_from_the_same_edge_as_on_the_front():
-    plain = layout(board={"outline": rectangle(0, 0, 500, 300)})
-    for face in ("front", "back"):
-        made = drill(plain, "roll-610", face=face)
-        (page,) = made.pages
-        x0 = next(s.at for s in page.shows if s.what == "outline")[0]
-        for mark in letters(page):
-            if mark.text in ("100", "200", "300", "400") and abs(mark.at[1] - page.size[1] / 2) > 100:
-                off = (mark.at[0] - x0) * (1 if face == "front" else -1)
-                assert off == pytest.approx(float(mark.text), abs=12.0)
+# one unit of the rule: every 50 mm, or every 2 in; figures at every other one
+RULES = [
+    ("front", "mm", 50.0, 100.0),
+    ("back", "mm", 50.0, 100.0),
+    ("front", "in", 50.8, 4.0),
+    ("back", "in", 50.8, 4.0),
+]
+
+
+@pytest.mark.parametrize(("face", "units", "step", "figure"), RULES)
+def test_ticks_count_from_the_boards_left_edge_on_either_face(face, units, step, figure):
+    made = drill(layout(board={"outline": rectangle(0, 0, 500, 300)}), "roll-610", face=face, units=units)
+    (page,), (subpaths,) = made.pages, readers.by_stream(made.pdf())
+    x0, y0 = next(s.at for s in page.shows if s.what == "outline")
+    way = 1.0 if face == "front" else -1.0
+    ticks = {}
+    for a, b, _ in readers.segments(subpaths):
+        if abs(a[1] - y0) < 0.001 and abs(a[0] - b[0]) < 0.001 and abs(dist(a, b) - 3.2) < 0.9:
+            ticks[round((a[0] - x0) * way / step, 4)] = dist(a, b)
+    assert sorted(ticks) == [float(n) for n in range(1, len(ticks) + 1)]
+    assert len(ticks) == int(499.9 // step)
+    assert all((length > 3.5) == (n % 2 == 0) for n, length in ticks.items())
+    for mark in letters(page):
+        if mark.text == (f"{figure:g}" if units == "mm" else "4 in") and abs(mark.at[1] - y0) < 6.0:
+            assert abs((mark.at[0] - x0) - way * 2 * step) < 8.0
+            break
+    else:
+        raise AssertionError("the first long tick carries no figure")
 
 
 def test_the_diagonals_are_told_on_a_rectangle_and_not_on_an_l():
@@ -270,3 +288,21 @@ def test_a_hole_off_the_board_is_told_because_no_sheet_can_show_it():
     said = readers.page_text(made.pdf())
     assert "off the board, on no sheet: H9" in said[0]
     assert {s.id for p in made.pages for s in p.shows if s.what == "hole"} == {"H1"}
+
+
+def test_where_only_names_find_room_the_sheet_lists_what_to_drill():
+    """Frames 14.6 mm wide at 19 mm leave 4.4 mm between them: a name, but no line of words."""
+    crowd = [
+        {"id": f"H{i}{j}", "at": [60.0 + 19.0 * i, 60.0 + 19.0 * j], "thread": "M6"}
+        for i in range(9)
+        for j in range(9)
+    ]
+    made = drill(layout(board={"outline": rectangle(0, 0, 260, 260)}, fixings=crowd), "a3")
+    named = [m.text for p in made.pages for m in letters(p) if m.face == "bold"]
+    assert all(named.count(f["id"]) == 1 for f in crowd)
+    told = " ".join(m.text for p in made.pages for m in letters(p) if m.face == "text")
+    for fixing in crowd:
+        beside = [i for p in made.pages for i, m in enumerate(letters(p)) if m.text == fixing["id"]]
+        assert beside and "clear 6.6 for M6 (17/64)" in told
+    lists = told.partition("clear 6.6 for M6 (17/64): ")[2]
+    assert "H44" in lists, "the middle one has its name only"

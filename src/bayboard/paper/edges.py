@@ -141,7 +141,7 @@ def _ticks(edge: _Edge, units: Units) -> Iterator[_Tick]:
         ceil((edge.low - edge.zero) / step + 1e-9), floor((edge.high - edge.zero) / step - 1e-9) + 1
     ):
         s = edge.zero + k * step
-        figure = f"{round(k * step / unit)}" if k % each == 0 else ""
+        figure = f"{round(k * step / unit)}{' in' if units == 'in' else ''}" if k % each == 0 else ""
         if edge.level:
             yield _Tick((s, edge.across), (0.0, edge.inward), figure)
         else:

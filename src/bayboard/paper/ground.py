@@ -47,11 +47,12 @@ class Ground:
 
     def take_points(self, xy: NDArray[np.float64], what: int = HARD) -> None:
         """Take the cells in which points lie, shape (n, 2)."""
-        i = np.floor((xy[:, 1] - self.y) / CELL).astype(int)
-        j = np.floor((xy[:, 0] - self.x) / CELL).astype(int)
-        on = (i >= 0) & (j >= 0) & (i < self.cells.shape[0]) & (j < self.cells.shape[1])
-        i, j = i[on], j[on]
+        i, j = self._cells_of(xy)
         self.cells[i, j] = np.maximum(self.cells[i, j], what)
+
+    def hardest(self, xy: NDArray[np.float64]) -> int:
+        """Return the hardest thing at any of the points that lie on the page, `FREE` without any."""
+        return int(self.cells[self._cells_of(xy)].max(initial=FREE))
 
     def free(self, box: Box, over: int = FREE) -> bool:
         """Return whether a box is wholly on the page, with nothing harder than `over` in it."""
@@ -102,6 +103,12 @@ class Ground:
         x = self.x + (j0 + np.arange(counts.shape[1])) * step + spare_x
         y = self.y + (i0 + np.arange(counts.shape[0])) * step + spare_y
         return counts, x.astype(np.float64), y.astype(np.float64)
+
+    def _cells_of(self, xy: NDArray[np.float64]) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
+        i = np.floor((xy[:, 1] - self.y) / CELL).astype(np.int64)
+        j = np.floor((xy[:, 0] - self.x) / CELL).astype(np.int64)
+        on = (i >= 0) & (j >= 0) & (i < self.cells.shape[0]) & (j < self.cells.shape[1])
+        return i[on], j[on]
 
     def _cells(self, box: Box) -> tuple[int, int, int, int]:
         return (

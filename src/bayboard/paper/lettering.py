@@ -113,6 +113,7 @@ class _Setter:
         self.drawn: list[Trace] = []
 
     def set(self, text: str) -> Line:
+        """Return the line."""
         done = 0
         for found in _FRACTION.finditer(text):
             if int(found[2]) >= int(found[3]):

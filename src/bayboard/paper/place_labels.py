@@ -4,16 +4,19 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import cos, hypot, radians, sin
 
+import numpy as np
+
 from bayboard.model.layout import Point
 from bayboard.paper import lettering
 from bayboard.paper.curves import Box, line, rectangle
-from bayboard.paper.ground import FREE, SOFT, Ground
+from bayboard.paper.ground import CELL, FREE, HARD, LINE, SOFT, Ground, sampled
 from bayboard.paper.lettering import RISE, SINK
 from bayboard.paper.marks import MEASURED, Anchor, Face, Fill, Letters, Mark, Stroke, pt
 
 Line = tuple[str, Face, float]  # text, face, size in mm
 LEAST = pt(6.0)  # mm; no text is smaller
 PAD = 0.4  # mm; white between words and anything else
+CLEARLY = 0.2  # mm; a name is this much nearer to its own mark than to any other
 _GAPS = (0.4, 1.6, 3.2, 5.5, 8.0)  # mm; how far from its mark a label is tried
 _SHRINK = (1.0, 0.9, 0.8, 0.7)
 _LEADERS = (11.0, 15.0, 20.0, 26.0, 34.0, 44.0, 60.0)  # mm
@@ -55,12 +58,22 @@ class Labelled:
     arms: float
 
 
-def place(label: Labelled, ground: Ground, inside: Box, others: Sequence[Point]) -> tuple[Mark, ...]:
-    """Return the marks of a label and take their place; `others` are the marks it must not be nearer to.
+def place(
+    label: Labelled, ground: Ground, inside: Box, others: Sequence[Point]
+) -> tuple[tuple[Mark, ...], bool]:
+    """Return the marks of a label and whether all its lines are on them, and take their place.
 
-    Tried in turn: close by on bare paper, close by over soft things, smaller, then further off with a leader.
+    `others` are the marks its name must not be nearer to.  Tried in turn: close by, smaller, further off on a
+    leader that crosses no mark, its name alone, anywhere on a leader.
     """
-    return close_by(label, ground, inside, others) or _with_leader(label, ground, inside, others)
+    name = Labelled(Block(label.block.lines[:1]), label.at, label.core, label.arms)
+    whole = close_by(label, ground, inside, others) or _led(label, ground, inside, others, through=LINE)
+    if whole:
+        return whole, True
+    alone = close_by(name, ground, inside, others)
+    if alone:
+        return alone, len(label.block.lines) == 1
+    return _led(label, ground, inside, (), through=HARD) or _forced(label, ground, inside), True
 
 
 def close_by(label: Labelled, ground: Ground, inside: Box, others: Sequence[Point]) -> tuple[Mark, ...]:
@@ -138,7 +151,7 @@ def _own(block: Block, box: Box, at: Point, others: Sequence[Point]) -> bool:
     """Return whether a label's name is clearly nearer to its own mark than to any other."""
     name = lettering.box(block.letters(box, _flush(box, at))[0])
     mine = _off(name, at)
-    return all(_off(name, other) > mine + 0.5 for other in others)
+    return all(_off(name, other) > mine + CLEARLY for other in others)
 
 
 def _off(box: Box, at: Point) -> float:
@@ -170,30 +183,49 @@ def _close(label: Labelled, size: tuple[float, float]) -> Iterator[Box]:
             yield left, low, left + w, low + h
 
 
-def _with_leader(label: Labelled, ground: Ground, inside: Box, others: Sequence[Point]) -> tuple[Mark, ...]:
-    """Return the smallest label on a leader line; its own mark stays the nearest where that can be had."""
+def _led(
+    label: Labelled, ground: Ground, inside: Box, others: Sequence[Point], through: int
+) -> tuple[Mark, ...]:
+    """Return the smallest label on a leader through nothing harder than `through`; () without one."""
     block = label.block.shrunk(0.0)
     w, h = block.size
-    for must_own in (True, False):
-        for far in _LEADERS:
-            for step in range(24):
-                way = radians(step * 15.0)
-                x, y = label.at[0] + far * cos(way), label.at[1] + far * sin(way)
-                box = (x - w / 2, y - h / 2, x + w / 2, y + h / 2)
-                if _good(box, ground, inside, SOFT) and (not must_own or _own(block, box, label.at, others)):
-                    leader = _leader(label, box)
-                    marks = _put(block, box, ground, _flush(box, label.at))
-                    ground.take_traces(leader.traces)
-                    return (leader, *marks)
+    for far in _LEADERS:
+        for step in range(24):
+            way = radians(step * 15.0)
+            x, y = label.at[0] + far * cos(way), label.at[1] + far * sin(way)
+            box = (x - w / 2, y - h / 2, x + w / 2, y + h / 2)
+            if not _good(box, ground, inside, SOFT) or not _own(block, box, label.at, others):
+                continue
+            start, end = _leader_ends(label, box)
+            if through < HARD and not _clear_way(label, ground, start, end):
+                continue
+            leader = line(start, end)
+            marks = _put(block, box, ground, _flush(box, label.at))
+            ground.take_points(sampled(leader))
+            return (Stroke((leader,), MEASURED), *marks)
+    return ()
+
+
+def _forced(label: Labelled, ground: Ground, inside: Box) -> tuple[Mark, ...]:
+    """Return the smallest label where it hides least, on a leader: no label is ever left out."""
+    block = label.block.shrunk(0.0)
+    w, h = block.size
     found = ground.least_taken(block.size, inside)
     box = found if found is not None else (inside[0], inside[1], inside[0] + w, inside[1] + h)
-    return (*_put(block, box, ground), _leader(label, box))
+    return (*_put(block, box, ground), Stroke((line(*_leader_ends(label, box)),), MEASURED))
 
 
-def _leader(label: Labelled, box: Box) -> Stroke:
-    """Return the line from a label's nearest point to the rim of its mark."""
+def _leader_ends(label: Labelled, box: Box) -> tuple[Point, Point]:
+    """Return a leader's ends: the label's nearest point and the rim of its mark."""
     x, y = label.at
     near = (min(max(x, box[0] - PAD), box[2] + PAD), min(max(y, box[1] - PAD), box[3] + PAD))
     off = hypot(near[0] - x, near[1] - y) or 1.0
     rim = (x + (near[0] - x) / off * label.core, y + (near[1] - y) / off * label.core)
-    return Stroke((line(near, rim),), MEASURED)
+    return near, rim
+
+
+def _clear_way(label: Labelled, ground: Ground, start: Point, end: Point) -> bool:
+    """Return whether a leader crosses no other mark; what lies within its own mark's arms is its own."""
+    points = sampled(line(start, end))
+    beyond = np.hypot(points[:, 0] - label.at[0], points[:, 1] - label.at[1]) > label.arms + CELL
+    return ground.hardest(points[beyond]) < HARD

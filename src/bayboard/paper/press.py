@@ -55,6 +55,7 @@ class _Pen:
         self.ink: dict[str, bool] = {}
 
     def draw(self, marks: Iterable[Mark]) -> None:
+        """Draw the marks in their order."""
         for mark in marks:
             match mark:
                 case Stroke():

@@ -1,6 +1,7 @@
 """The words of a template sheet, the most needed first: each takes its place on the sheet's ground."""
 
-from math import floor
+from math import dist, floor
+from textwrap import wrap
 
 from bayboard.model.layout import Point
 from bayboard.paper import edges, hole_marks, place_labels
@@ -22,7 +23,8 @@ STATION = pt(7.5)
 STRAYS = 5  # ids told of holes that lie off the board
 FACE_PAD = 5.0  # mm; white round the words that say which face this is, where there is so much
 GEAR, GEAR_LEAST = pt(22.0), pt(9.0)
-_NEIGHBOURS = 90.0  # mm; marks further off cannot be nearer to a label than its own
+_NEIGHBOURS = 24  # the marks nearest to one; no other can be nearer to its label
+LIST_LETTERS = 60  # in a line of a list of holes
 _STEPS = 24  # places tried along a seam
 CAUTION = (
     "Look behind the panel before drilling. Follow",
@@ -46,14 +48,32 @@ def write(sheet: Sheet) -> None:
 
 
 def _hole_labels(sheet: Sheet) -> None:
+    """Label the holes this sheet owns; what a crowd leaves no room for beside its hole is told in a list."""
     holes = [h for h in sheet.section.face.holes if sheet.shown(h.at)]
     places = [sheet.tile.carry.point(h.at) for h in holes]
+    bare: dict[str, list[str]] = {}
     for hole, at in zip(holes, places, strict=True):
         if sheet.owns(hole.at):
-            others = [
-                p for p in places if p != at and max(abs(p[0] - at[0]), abs(p[1] - at[1])) < _NEIGHBOURS
-            ]
-            sheet.over += place_labels.place(_label(sheet, hole, at), sheet.ground, sheet.visible, others)
+            label = _label(sheet, hole, at)
+            marks, whole = place_labels.place(label, sheet.ground, sheet.visible, _neighbours(at, places))
+            sheet.over += marks
+            if not whole:
+                bare.setdefault(" ".join(t for t, _, _ in label.block.lines[1:]), []).append(hole.id)
+    _bare_list(sheet, bare)
+
+
+def _neighbours(at: Point, places: list[Point]) -> list[Point]:
+    """Return the marks nearest to one, nearest first."""
+    return sorted((p for p in places if p != at), key=lambda p: dist(p, at))[:_NEIGHBOURS]
+
+
+def _bare_list(sheet: Sheet, bare: dict[str, list[str]]) -> None:
+    """Tell in one place what to do with the holes beside which only their names found room."""
+    for text, ids in bare.items():
+        lines = wrap(f"{text}: {', '.join(ids)}", LIST_LETTERS)
+        block = Block(tuple((line, "text", DETAIL) for line in lines))
+        x0, _, x1, y1 = sheet.visible
+        sheet.over += place_labels.words(block, sheet.ground, sheet.visible, ((x0 + x1) / 2, y1))
 
 
 def _label(sheet: Sheet, hole: Drilled, at: Point) -> Labelled:
@@ -88,9 +108,8 @@ def _station_labels(sheet: Sheet) -> None:
         if number in (station.seam.over, station.seam.under):
             block = Block(((f"station {station.number}", "bold", STATION),))
             at = sheet.tile.carry.point(station.at)
-            sheet.over += place_labels.place(
-                Labelled(block, at, RING + 0.6, ARM), sheet.ground, sheet.visible, ()
-            )
+            label = Labelled(block, at, RING + 0.6, ARM)
+            sheet.over += place_labels.place(label, sheet.ground, sheet.visible, ())[0]
 
 
 def _seam_words(sheet: Sheet) -> None:
