@@ -1,0 +1,91 @@
+"""Take the pictures of README anew: the running window, and two pages as a printer would get them.
+
+    xvfb-run -a -s "-screen 0 1700x1100x24" .venv/bin/python tests/pictures.py
+
+Needs poppler's pdftoppm for the pages.
+"""
+
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[1]
+sys.path.insert(0, str(ROOT))
+
+from PySide6.QtCore import QPointF  # noqa: E402
+from PySide6.QtTest import QTest  # noqa: E402
+from tests.window.hands import CTRL, Hands  # noqa: E402
+
+from bayboard.job.runner import InPlace  # noqa: E402
+from bayboard.model.read import read  # noqa: E402
+from bayboard.paper.book import Options, book  # noqa: E402
+from bayboard.window.print.stage import add_print  # noqa: E402
+
+PICTURES = ROOT / "assets" / "pictures"
+PICKUP = ROOT / "demo_layouts" / "crew-pickup-rear-wall.json"
+FLOOR = ROOT / "demo_layouts" / "floor-lid.json"
+
+
+def take(name, path, size, act):
+    """Open the window on a layout, do something to it, and keep its picture."""
+    hands = Hands(read(path.read_bytes()), size, path=path)
+    hands.stage = add_print(hands.window, InPlace())
+    act(hands)
+    hands.app.processEvents()
+    QTest.qWait(600)
+    hands.picture().save(str(PICTURES / f"{name}.png"))
+    hands.frame.settled = True
+    hands.frame.close()
+
+
+def biggest(hands):
+    """Return the largest stand-in that a must is about, or the largest of all."""
+    about = {s for f in hands.place.verdict.findings if f.severity == "must" for s in f.subjects}
+    standing = hands.place.scene.placed.values()
+    return max(standing, key=lambda placed: (placed.id in about, placed.polygon.area))
+
+
+def in_hand(hands):
+    """Take a stand-in in hand and leave it there."""
+    start = hands.px(*biggest(hands).at)
+    hands.press(start)
+    for step in range(1, 8):
+        hands.move(start + QPointF(-2.0 * step, -3.0 * step))
+
+
+def folded(hands):
+    """Choose a stand-in and fold the seat."""
+    hands.click_mm(*biggest(hands).at)
+    hands.key("F")
+
+
+def at_print(hands):
+    """Go to the Print stage and take the fourth sheet."""
+    hands.key("P", CTRL)
+    QTest.qWait(300)
+    for key in ("Right", "Right", "Right"):
+        hands.key(key)
+
+
+def pages():
+    """Keep one template page and one page of stand-ins."""
+    made = book(read(PICKUP.read_bytes()), Options(paper="letter").with_units("in"))
+    kinds = [page["sheet"] for page in made.map()["pages"]]
+    with tempfile.TemporaryDirectory() as folder:
+        pdf = Path(folder) / "sheets.pdf"
+        pdf.write_bytes(made.pdf())
+        for name, number in (("template", 8), ("stand-ins", kinds.index("cards") + 4)):
+            out = str(PICTURES / name)
+            words = ["pdftoppm", "-r", "80", "-png", "-gray", "-singlefile", "-f", str(number), str(pdf), out]
+            subprocess.run(words, check=True)
+
+
+if __name__ == "__main__":
+    PICTURES.mkdir(exist_ok=True)
+    take("arrange", PICKUP, (1600, 1000), lambda hands: None)
+    take("in-hand", PICKUP, (1600, 1000), in_hand)
+    take("folded", PICKUP, (1600, 1000), folded)
+    take("floor-lid-1280", FLOOR, (1280, 800), lambda hands: None)
+    take("print", PICKUP, (1600, 1000), at_print)
+    pages()
