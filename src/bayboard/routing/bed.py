@@ -19,6 +19,7 @@ from bayboard.tables.reference import thread
 
 RIM = "rim"  # the owner of what lies outside the board; no id, for ids are longer known things of the layout
 FAR = 300_000.0  # mm; nothing of a layout is farther out
+LIP = 1.0  # mm; how far a bay in the board's edge is taken to reach outward
 HAIR = 1e-9  # mm; heights that share no more than this do not meet
 MOST_CORNERS = 3000  # beyond this many, outlines of very many points are drawn a little larger with fewer
 COARSE = (0.0, 0.05, 0.25, 1.0, 5.0)  # mm
@@ -71,11 +72,18 @@ class Obstacle:
 
 
 class Rim(Obstacle):
-    """What lies outside the board: `polygon` all of it, `shape` what is within the board's convex hull."""
+    """What lies outside the board: `polygon` all of it, `shape` the bays in its edge.
+
+    Elsewhere the board's convex hull bounds it, in which all corners lie.
+    """
 
     def __init__(self, board: BaseGeometry) -> None:
         super().__init__("rim", RIM, (), (0.0, 0.0), 0.0, 0.0)
-        self.__dict__["shape"] = polygons(shapely.difference(shapely.convex_hull(board), board))
+        parts = shapely.get_parts(shapely.difference(shapely.convex_hull(board), board))
+        bays = shapely.union_all([part for part in parts if part.area > outlines.SPECK])
+        # closed on the outside, where a path would otherwise run along the hull
+        closed = shapely.buffer(bays, LIP, join_style="mitre")
+        self.__dict__["shape"] = polygons(shapely.difference(closed, board))
         self.__dict__["polygon"] = shapely.difference(shapely.box(-FAR, -FAR, FAR, FAR), board)
 
     @cached_property

@@ -38,6 +38,16 @@ class Excuse:
 Excuses = dict[int, Excuse]  # by the obstacle's number
 
 
+def sure(known: Excuses) -> bool:
+    """Return whether the shortest path from a tip with these excuses is exact.
+
+    It is not where something is paid for, or where two things at once are nearer than half the diameter:
+    then a corner that comes to stand near by may open a way that is no longer.
+    """
+    held = [excuse for excuse in known.values() if excuse.holds]
+    return len(held) <= 1 and all(excuse.costly is None for excuse in known.values())
+
+
 def excuses(floor: Floor, tips: Sequence[Tip], board: BaseGeometry | None) -> list[Excuses]:
     """Return the excuses of each tip; `board` None: leads may leave the board anyway."""
     points = np.array([tip.turns for tip in tips], dtype=np.float64).reshape(-1, 2)

@@ -5,12 +5,14 @@ the thing, or on the line over the last point of its own stand-in that is still 
 From inside a thing it goes out over the nearest point of an edge.
 """
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
+import shapely
 
 from bayboard.geometry.outline import Points
-from bayboard.routing.bed import HAIR, Obstacle
+from bayboard.routing.bed import HAIR, RIM, Obstacle
 from bayboard.routing.excuse import Excuse, Excuses, paid
 from bayboard.routing.floor import Floor
 from bayboard.routing.walls import GRAZE, Walls, crossings, holding, spans, together
@@ -26,13 +28,15 @@ def exits(floor: Floor, start: Points, known: Excuses) -> tuple[Points, Points]:
     With them what is paid on top for getting there, (k,).
     """
     near = [number for number, excuse in known.items() if excuse.holds]
-    if not near:
-        return NOWHERE
-    aims = np.concatenate([_aims(floor.obstacles[number], start, known[number]) for number in near]) - start
-    length = np.hypot(aims[:, 0], aims[:, 1])
-    way = aims[length > GRAZE] / length[length > GRAZE, None]
-    far = _clear(start, way, together([floor.obstacles[number].shape.rows for number in near]))
-    found = start + way * far[:, None]
+    leaving = [_leaving(floor, start, known, near)] if near else []
+    rim = floor.numbers.get(RIM)
+    if rim in known:
+        leaving.append(_onto_the_board(floor, start, known[rim]))
+    return _open(floor, start, known, np.concatenate(leaving)) if leaving else NOWHERE
+
+
+def _open(floor: Floor, start: Points, known: Excuses, found: Points) -> tuple[Points, Points]:
+    """Return those of the points that a straight stretch from `start` reaches, and what that pays."""
     open_ = np.ones(len(found), dtype=np.bool_)
     open_[holding(found, floor.rows)[0]] = False
     starts, extra = np.broadcast_to(start, found.shape), np.zeros(len(found))
@@ -43,6 +47,32 @@ def exits(floor: Floor, start: Points, known: Excuses) -> tuple[Points, Points]:
             open_[crossings(starts, found, excuse.rows, (excuse.free, 0.0))[0]] = False
         extra += paid(starts, found, excuse)
     return found[open_], extra[open_]
+
+
+def _onto_the_board(floor: Floor, start: Points, excuse: Excuse) -> Points:
+    """Return where paths from off the board may turn first: past a corner off it, as soon as they are on it.
+
+    A tip that has no business off the board goes to the nearest point of it.
+    """
+    beyond = floor.obstacles[floor.numbers[RIM]].polygon
+    if excuse.costly is not None:
+        nearest = shapely.shortest_line(beyond.boundary, shapely.Point(start))
+        return shapely.get_coordinates(nearest)[:1]
+    past = floor.off_board
+    way = past - start
+    ends = past + FAR * way / np.maximum(np.hypot(way[:, 0], way[:, 1]), GRAZE)[:, None]
+    lines = shapely.linestrings(np.stack([past, ends], axis=1))
+    met = shapely.shortest_line(shapely.points(past), shapely.intersection(lines, beyond.boundary))
+    return shapely.get_coordinates(met)[1::2]  # where a line misses the board there are none
+
+
+def _leaving(floor: Floor, start: Points, known: Excuses, near: Sequence[int]) -> Points:
+    """Return where paths from near things, or from in them, may turn first."""
+    aims = np.concatenate([_aims(floor.obstacles[number], start, known[number]) for number in near]) - start
+    length = np.hypot(aims[:, 0], aims[:, 1])
+    way = aims[length > GRAZE] / length[length > GRAZE, None]
+    far = _clear(start, way, together([floor.obstacles[number].shape.rows for number in near]))
+    return np.asarray(start + way * far[:, None])
 
 
 def _aims(thing: Obstacle, start: Points, excuse: Excuse) -> Points:

@@ -14,7 +14,7 @@ import shapely
 from shapely import Polygon
 
 from bayboard.geometry.outline import Points
-from bayboard.routing.bed import Obstacle
+from bayboard.routing.bed import RIM, Obstacle
 from bayboard.routing.grown import Corners, together
 from bayboard.routing.walls import Flags, Indices, Pairs, Walls, crossings
 from bayboard.routing.walls import together as all_rows
@@ -58,6 +58,16 @@ class Floor:
     def numbers(self) -> dict[str, int]:
         """Return the number of each obstacle by its owner's id."""
         return {obstacle.owner: number for number, obstacle in enumerate(self.obstacles)}
+
+    @cached_property
+    def off_board(self) -> Points:
+        """Return the corners that lie off the board, (k, 2); none where leads may leave it."""
+        rim = self.numbers.get(RIM)
+        if rim is None:
+            return self.corners.at[:0]
+        beyond, (x, y) = self.obstacles[rim].polygon, self.corners.at.T
+        shapely.prepare(beyond)
+        return np.asarray(self.corners.at[shapely.contains_xy(beyond, x, y)])
 
 
 def floor(obstacles: Sequence[Obstacle], hull: Polygon | None, before: Floor | None = None) -> Floor:

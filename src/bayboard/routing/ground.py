@@ -21,7 +21,7 @@ class Room:
     on_board: bool
 
 
-ROOMS = (Room("clear", 0.5, True), Room("touching", 0.0, True), Room("over the edge", 0.5, False))
+ROOMS = (Room("clear", 0.5, True), Room("close", 0.25, True), Room("over the edge", 0.5, False))
 CLEAR = ROOMS[0]
 AWAY = (1e6, 1e6)  # mm; far from any board
 

@@ -10,22 +10,17 @@ from bayboard.routing.bed import Bed
 from bayboard.routing.ground import CLEAR, ROOMS, Ground
 from bayboard.routing.joined import Joined
 from bayboard.routing.path import Route
-from bayboard.routing.search import Trip, search
+from bayboard.routing.search import Path, Trip, search
 from bayboard.routing.tip import tip
 
 
 @dataclass(frozen=True, eq=False, slots=True)
 class Led:
-    """A lead with its route, and the path between its tips.
-
-    `cost`: what that path costs, its length in mm and what is paid for lying where no lead should;
-    0 for a path that no search found.
-    """
+    """A lead with its route, and the path between its tips that the search found, None without one."""
 
     joined: Joined
     route: Route
-    path: Points
-    cost: float = 0.0
+    path: Path | None = None
 
 
 def led(leads: Sequence[Joined], grounds: Mapping[Bed, Ground]) -> dict[str, Led]:
@@ -40,7 +35,7 @@ def led(leads: Sequence[Joined], grounds: Mapping[Bed, Ground]) -> dict[str, Led
 def _given(joined: Joined) -> Led:
     """Return the lead through its `via`; without board and `via` it goes straight."""
     points = np.array([joined.first.point, *joined.lead.via, joined.last.point], dtype=np.float64)
-    return Led(joined, joined.route(points, "given" if joined.lead.via else "straight"), points)
+    return Led(joined, joined.route(points, "given" if joined.lead.via else "straight"))
 
 
 def _on_bed(leads: Sequence[Joined], ground: Ground) -> dict[str, Led]:
@@ -50,15 +45,14 @@ def _on_bed(leads: Sequence[Joined], ground: Ground) -> dict[str, Led]:
         if not left:
             break
         board = ground.surface if room.on_board else None
-        ways = search(ground.floor(room), [trip for _, trip in left.values()], board)
-        for (lead, (joined, trip)), way in zip(list(left.items()), ways, strict=True):
-            if way is not None:
-                path, cost = way
-                found[lead] = Led(joined, joined.route(_whole(trip, path), room.way), path, cost)
+        paths = search(ground.floor(room), [trip for _, trip in left.values()], board)
+        for (lead, (joined, trip)), path in zip(list(left.items()), paths, strict=True):
+            if path is not None:
+                found[lead] = Led(joined, joined.route(_whole(trip, path.points), room.way), path)
                 del left[lead]
     for lead, (joined, trip) in left.items():
-        path = np.array([trip.a.turns, trip.b.turns], dtype=np.float64)
-        found[lead] = Led(joined, joined.route(_whole(trip, path), "straight"), path)
+        line = np.array([trip.a.turns, trip.b.turns], dtype=np.float64)
+        found[lead] = Led(joined, joined.route(_whole(trip, line), "straight"))
     return found
 
 
@@ -73,8 +67,8 @@ def _trips(leads: Sequence[Joined], ground: Ground) -> list[Trip]:
     return [Trip(j.lead.id, known[j.first.name], known[j.last.name]) for j in leads]
 
 
-def _whole(trip: Trip, path: Points) -> Points:
+def _whole(trip: Trip, between: Points) -> Points:
     """Return the path with the plugs at both ends."""
     first = [trip.a.end] if trip.a.end != trip.a.turns else []
     last = [trip.b.end] if trip.b.end != trip.b.turns else []
-    return np.array([*first, *path.tolist(), *last], dtype=np.float64)
+    return np.array([*first, *between.tolist(), *last], dtype=np.float64)

@@ -8,7 +8,7 @@ import numpy as np
 from bayboard.geometry.outline import Points
 from bayboard.model.layout import LeadKind
 
-Way = Literal["given", "clear", "touching", "over the edge", "straight"]
+Way = Literal["given", "clear", "close", "over the edge", "straight"]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -17,8 +17,8 @@ class Route:
 
     `routed` tells the program's own path from one given by the lead's `via`.  `kind` None: ends
     that may not be joined.  `board` is None where there is no board.  `way`: how much room was found for
-    the program's path: clear of everything by half the lead's diameter; touching; over the edge of
-    the board; none at all, so straight.
+    the program's path: clear of everything by half the lead's diameter; by half of that; over the
+    edge of the board; none at all, so straight.
     """
 
     lead: str

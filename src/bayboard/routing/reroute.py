@@ -16,7 +16,7 @@ from bayboard.routing.ground import CLEAR, Ground
 from bayboard.routing.joined import joined
 from bayboard.routing.led import Led, led
 from bayboard.routing.route import Route, Routes, routes
-from bayboard.routing.search import ALIKE
+from bayboard.routing.search import ALIKE, Path
 from bayboard.routing.walls import Flags, crossings, together
 from bayboard.tables.limits import limit
 
@@ -41,17 +41,18 @@ def _again(layout: Layout, known: Routes, moved: frozenset[str]) -> Routes:
     settled = {n: one for n, one in known.led.items() if moved.isdisjoint(one.joined.gear)}
     for bed, ground in grounds.items():
         movers = [t for t in ground.floors()[CLEAR.way].obstacles if t.kind == "gear" and t.owner in moved]
-        if not movers:
-            continue
         leads = {n: one for n, one in settled.items() if one.joined.bed == bed and one.route.routed}
-        clear = [one for one in leads.values() if one.route.way == CLEAR.way]
-        freed = _longer(clear, [known.grounds[bed].now(thing) for thing in movers])
-        new = [o.joined for o, f in zip(clear, freed, strict=True) if f and o.joined.lead.id not in without]
+        if not movers or not leads:
+            continue
+        exact = {n: o.path for n, o in leads.items() if o.path and o.path.sure and o.route.way == CLEAR.way}
+        were = [known.grounds[bed].now(thing) for thing in movers]
+        freed = [n for n, may in zip(exact, _longer(list(exact.values()), were), strict=True) if may]
+        new = [leads[n].joined for n in freed if n not in without]
         without |= led(new, {bed: Ground(layout, bed, placed, ground, moved)}) if new else {}
-        best = [_same(o, without[o.joined.lead.id]) if f else o for o, f in zip(clear, freed, strict=True)]
-        hit = _lies_on(best, [ground.now(thing) for thing in movers])
-        settled = {n: one for n, one in settled.items() if n not in leads}
-        settled |= {o.joined.lead.id: o for o, again in zip(best, hit, strict=True) if not again}
+        best = {n: leads[n] for n in exact} | {n: _same(leads[n], without[n]) for n in freed}
+        hit = _lies_on(list(best.values()), [ground.now(thing) for thing in movers])
+        free = {n: one for (n, one), again in zip(best.items(), hit, strict=True) if not again}
+        settled = {n: one for n, one in settled.items() if n not in leads} | free
     stale = [joined(layout, one.joined.lead, placed) for n, one in known.led.items() if n not in settled]
     found = settled | led([j for j in stale if j is not None], grounds)
     return Routes({name: found[name] for name in known.led}, grounds, moved, without)
@@ -59,7 +60,7 @@ def _again(layout: Layout, known: Routes, moved: frozenset[str]) -> Routes:
 
 def _same(one: Led, other: Led) -> Led:
     """Return `one` where both take the same path, so that nobody takes it for changed, else the other."""
-    return one if np.array_equal(one.path, other.path) else other
+    return one if np.array_equal(one.route.points, other.route.points) else other
 
 
 def _moved(before: Layout, after: Layout) -> frozenset[str] | None:
@@ -82,29 +83,28 @@ def _stands(gear: Gear) -> tuple[str, str, str | None, float]:
 
 
 def _lies_on(leads: Sequence[Led], things: Sequence[Obstacle]) -> Flags:
-    """Return whether each lead's path enters one of the things, (n,)."""
-    if not leads:
-        return np.zeros(0, dtype=np.bool_)
-    paths = [one.path for one in leads]
-    owner = np.repeat(np.arange(len(paths)), [len(path) - 1 for path in paths])
-    starts = np.concatenate([path[:-1] for path in paths])
-    ends = np.concatenate([path[1:] for path in paths])
+    """Return whether the path of each lead between its tips enters one of the things, (n,)."""
     found = np.zeros(len(leads), dtype=np.bool_)
-    found[owner[crossings(starts, ends, together([thing.shape.rows for thing in things]))[0]]] = True
+    paths = [one.path.points for one in leads if one.path is not None]
+    if paths:
+        owner = np.repeat(np.arange(len(paths)), [len(path) - 1 for path in paths])
+        starts = np.concatenate([path[:-1] for path in paths])
+        ends = np.concatenate([path[1:] for path in paths])
+        found[owner[crossings(starts, ends, together([thing.shape.rows for thing in things]))[0]]] = True
     return found
 
 
-def _longer(leads: Sequence[Led], things: Sequence[Obstacle]) -> Flags:
-    """Return whether each lead's path costs more than some way over the place of a thing may, (n,)."""
-    ends = np.array([one.path[[0, -1]] for one in leads]).reshape(-1, 2, 2)
-    cost = np.array([one.cost for one in leads])
+def _longer(paths: Sequence[Path], things: Sequence[Obstacle]) -> Flags:
+    """Return whether each path is longer than some way over the place of a thing may be, (n,)."""
+    ends = np.array([path.points[[0, -1]] for path in paths]).reshape(-1, 2, 2)
+    cost = np.array([path.cost for path in paths])
     least = np.hypot(ends[:, 1, 0] - ends[:, 0, 0], ends[:, 1, 1] - ends[:, 0, 1])
-    straight = np.array([len(one.path) == 2 for one in leads], dtype=np.bool_)  # nothing is shorter
-    found = np.zeros(len(leads), dtype=np.bool_)
+    bent = np.array([len(path.points) > 2 for path in paths], dtype=np.bool_)  # straight is shortest
+    found = np.zeros(len(paths), dtype=np.bool_)
     for thing in things:
         box = thing.shape.rows.box
         low, high = box[:, :2].min(axis=0), box[:, 2:].max(axis=0)
         away = np.maximum(np.maximum(low - ends, ends - high), 0.0)
         over = np.hypot(away[..., 0], away[..., 1]).sum(axis=1)
         found |= np.maximum(over, least) < cost * (1.0 + ALIKE[0]) + ALIKE[1]
-    return np.asarray(found & ~straight)
+    return np.asarray(found & bent)

@@ -11,7 +11,7 @@ import numpy as np
 from shapely.geometry.base import BaseGeometry
 
 from bayboard.geometry.outline import Points
-from bayboard.routing.excuse import Excuses, excuses
+from bayboard.routing.excuse import Excuses, excuses, sure
 from bayboard.routing.fan import Pair, Stations, allowed, fans, stations, straight, tips_alone
 from bayboard.routing.floor import Floor
 from bayboard.routing.shortest import Found, price, shortest
@@ -31,10 +31,21 @@ class Trip:
     b: Tip
 
 
-def search(
-    floor: Floor, trips: Sequence[Trip], board: BaseGeometry | None
-) -> list[tuple[Points, float] | None]:
-    """Return for each trip the shortest path from where it may first turn to where it may last, and its cost.
+@dataclass(frozen=True, eq=False, slots=True)
+class Path:
+    """A path from where a lead may first turn to where it may last, (n, 2), and what it costs.
+
+    The cost is its length in mm and what is paid for lying where no lead should.  `sure`: it is the
+    shortest exactly.
+    """
+
+    points: Points
+    cost: float
+    sure: bool
+
+
+def search(floor: Floor, trips: Sequence[Trip], board: BaseGeometry | None) -> list[Path | None]:
+    """Return the shortest path of each trip.
 
     None where there is none.  `board` None: leads may leave the board.
     """
@@ -44,24 +55,26 @@ def search(
     known = excuses(floor, tips, board)
     alone = tips_alone(tips, known)
     lines = straight(floor, alone, list(dict.fromkeys(pairs)))
-    ends = alone.at[np.array(pairs, dtype=np.intp)]
-    lengths = price(ends[:, 0], ends[:, 1]).tolist()
     bent = sorted({pair for pair in pairs if lines.get(pair) != 0.0})
     ways = _bent(floor, tips, known, bent) if bent else {}
-    return [ways[p] if p in ways else (ends[k], lengths[k]) for k, p in enumerate(pairs)]
+    ends = alone.at[np.array(pairs, dtype=np.intp)]
+    lengths = price(ends[:, 0], ends[:, 1]).tolist()
+    return [ways[p] if p in ways else Path(ends[k], lengths[k], True) for k, p in enumerate(pairs)]
 
 
 def _bent(
     floor: Floor, tips: Sequence[Tip], known: Sequence[Excuses], pairs: Sequence[Pair]
-) -> dict[Pair, tuple[Points, float] | None]:
+) -> dict[Pair, Path | None]:
     """Return the shortest path between each pair of tips over the corners, or straight for a price."""
     used = sorted({tip for pair in pairs for tip in pair})
     place = {tip: k for k, tip in enumerate(used)}
     mine = [tips[k] for k in used]
     at = stations(floor, mine, [known[k] for k in used])
     found = _over_corners(floor, at, [(place[i], place[j]) for i, j in pairs])
-    ways = zip(found.paths, found.cost.tolist(), strict=True)
-    return {p: None if path is None else (path, cost) for p, (path, cost) in zip(pairs, ways, strict=True)}
+    ways: dict[Pair, Path | None] = {}
+    for (i, j), points, cost in zip(pairs, found.paths, found.cost.tolist(), strict=True):
+        ways[i, j] = None if points is None else Path(points, cost, sure(known[i]) and sure(known[j]))
+    return ways
 
 
 def _over_corners(floor: Floor, at: Stations, pairs: Sequence[Pair]) -> Found:

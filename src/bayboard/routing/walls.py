@@ -118,7 +118,8 @@ def crossings(
         stretch, row = _near(starts[part], ends[part], rows)
         into, out = spans(starts[part], ends[part], rows, stretch, row)
         length = np.hypot(*(ends[part] - starts[part]).T)[stretch]
-        inside = np.minimum(out * length, length - free[1]) - np.maximum(into * length, free[0])
+        into, out = np.clip(into, 0.0, 1.0) * length, np.clip(out, 0.0, 1.0) * length
+        inside = np.minimum(out, length - free[1]) - np.maximum(into, free[0])
         hit = inside > LEAST
         found.append((stretch[hit] + first) * owners + rows.owner[row[hit]])
     return _apart(np.concatenate(found) if found else np.zeros(0, dtype=np.intp), owners)
