@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 
 from bayboard.geometry.outline import Points
 from bayboard.geometry.prism import Prism
-from bayboard.geometry.solids import Indices, Solids, blockers, grouped, inside, solids, swapped
+from bayboard.geometry.solids import Indices, Solids, blockers, grouped, inside, solids, some_of, swapped
 
 FIRST_TRY = 8  # eyes tried at once; four times as many in every further round
 GROWTH = 4
@@ -105,14 +105,13 @@ class Sight:
         new = grouped([thing.prisms], [number])
         rows = swapped(self.rows, number, new)
         views = [list(of) for of in self.views]
-        views[number] = _unseen(thing, self.eyes, self.off)
-        others = [(t, k) for t, of in enumerate(views) for k in range(len(of)) if t != number]
-        doubtful = _doubtful([views[t][k] for t, k in others], number, new, self.eyes)
-        again = [others[i] for i in doubtful] + [(number, k) for k in range(len(views[number]))]
-        for (t, k), view in zip(
-            again, _tried([views[t][k] for t, k in again], number, rows, self.eyes), strict=True
-        ):
+        views[number] = []
+        places = [(t, k) for t, of in enumerate(views) for k in range(len(of))]
+        again = _reconsidered([views[t][k] for t, k in places], number, new, self.eyes)
+        for place, view in zip(again, _tried(list(again.values()), rows, self.eyes), strict=True):
+            t, k = places[place]
             views[t][k] = view
+        views[number] = _tried(_unseen(thing, self.eyes, self.off), rows, self.eyes)
         things = (*self.things[:number], thing, *self.things[number + 1 :])
         return replace(self, things=things, rows=rows, views=tuple(tuple(of) for of in views))
 
@@ -122,7 +121,7 @@ def looked_at(things: Iterable[Thing], eyes: Points, off: float) -> Sight:
     all_ = tuple(things)
     rows = grouped([thing.prisms for thing in all_])
     views = [_unseen(thing, eyes, off) for thing in all_]
-    tried = iter(_tried([view for of in views for view in of], -1, rows, eyes))
+    tried = iter(_tried([view for of in views for view in of], rows, eyes))
     return Sight(eyes, off, all_, rows, tuple(tuple(next(tried) for _ in of) for of in views))
 
 
@@ -149,29 +148,55 @@ def _angles(start: Points, facing: Points, eyes: Points) -> Points:
     return angles
 
 
-def _doubtful(views: Sequence[View], number: int, new: Solids, eyes: Points) -> list[int]:
-    """Return which views may change now that thing `number` stands elsewhere, as `new`."""
-    seen = [i for i, view in enumerate(views) if view.first < len(view.order)]
-    starts = np.array([views[i].start for i in seen]).reshape(-1, 3)
-    ends = eyes[[views[i].order[views[i].first] for i in seen]].reshape(-1, 3)
-    hidden = {seen[i] for i in np.flatnonzero(blockers(starts, ends, new) >= 0)}
-    return [i for i, view in enumerate(views) if i in hidden or number in view.hidden_by]
+def _reconsidered(views: Sequence[View], number: int, new: Solids, eyes: Points) -> dict[int, View]:
+    """Return the views, by place, that may change now that thing `number` stands elsewhere, as `new`.
 
-
-def _tried(views: Sequence[View], freed: int, rows: Solids, eyes: Points) -> list[View]:
-    """Return the views with eyes tried in turn until one is clear.
-
-    Tried are the eyes that thing `freed` hid so far, then all from `first` on.
+    The eyes that it hid and hides no more are marked -1 in `hidden_by`.
     """
+    parts = [np.append(np.flatnonzero(v.hidden_by == number), v.first) for v in views]
+    parts = [part[part < len(view.order)] for part, view in zip(parts, views, strict=True)]
+    found: dict[int, View] = {}
+    for place, (view, part, by) in enumerate(
+        zip(views, parts, _looked(views, parts, new, eyes), strict=True)
+    ):
+        before = part < view.first
+        freed = part[before & (by < 0)]
+        if len(freed) or (by[~before] >= 0).any():
+            hidden_by = view.hidden_by.copy()
+            hidden_by[freed] = -1
+            found[place] = replace(view, hidden_by=hidden_by)
+    return found
+
+
+def _looked(
+    views: Sequence[View], parts: Sequence[Indices], rows: Solids, eyes: Points, likely: Indices | None = None
+) -> list[Indices]:
+    """Return for each view what hides its eyes `part`, places in its order; -1 for nothing.
+
+    Things that are `likely` to hide them are asked first: what hid one eye mostly hides the next.
+    """
+    if not views:
+        return []
+    ends = np.cumsum([len(part) for part in parts])
+    starts = np.repeat([view.start for view in views], np.diff(ends, prepend=0), axis=0)
+    seen = eyes[np.concatenate([view.order[part] for view, part in zip(views, parts, strict=True)])]
+    by = np.full(len(seen), -1, dtype=np.intp)
+    for asked in (rows,) if likely is None else (some_of(rows, likely), rows):
+        left = np.flatnonzero(by < 0)
+        by[left] = blockers(starts[left], seen[left], asked)
+    return np.split(by, ends[:-1])
+
+
+def _tried(views: Sequence[View], rows: Solids, eyes: Points) -> list[View]:
+    """Return the views with eyes tried in turn until one is clear: those marked -1, then from `first` on."""
     now = list(views)
-    turns = [np.append(np.flatnonzero(v.hidden_by == freed), np.arange(v.first, len(v.order))) for v in views]
+    turns = [np.append(np.flatnonzero(v.hidden_by < 0), np.arange(v.first, len(v.order))) for v in views]
     left, done, count = list(range(len(now))), 0, FIRST_TRY
+    likely = np.empty(0, dtype=np.intp)
     while left:
         parts = [turns[i][done : done + count] for i in left]
-        ends = np.cumsum([len(part) for part in parts])
-        starts = np.repeat([now[i].start for i in left], np.diff(ends, prepend=0), axis=0)
-        tried = eyes[np.concatenate([now[i].order[part] for i, part in zip(left, parts, strict=True)])]
-        hiding = np.split(blockers(starts, tried, rows), ends[:-1])
+        hiding = _looked([now[i] for i in left], parts, rows, eyes, likely)
+        likely = np.unique(np.concatenate(hiding))
         for i, part, by in zip(left, parts, hiding, strict=True):
             now[i] = _after(now[i], part, by, eyes)
         done, count = done + count, count * GROWTH

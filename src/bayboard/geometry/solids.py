@@ -106,6 +106,12 @@ def _widened(rows: Solids, most: int) -> Solids:
     )
 
 
+def some_of(rows: Solids, owners: Indices) -> Solids:
+    """Return the rows of some owners."""
+    stay = np.isin(rows.owner, owners)
+    return Solids(*(getattr(rows, name)[stay] for name in _MEMBERS))
+
+
 def near(starts: Points, ends: Points, rows: Solids) -> tuple[Indices, Indices]:
     """Return the pairs (segment, piece) whose boxes meet; in plan alone when the segments are (n, 2)."""
     low, high = np.minimum(starts, ends), np.maximum(starts, ends)
@@ -156,6 +162,18 @@ def meets(starts: Points, ends: Points, rows: Solids, piece: Indices) -> Flags:
     return found
 
 
+def _through_box(starts: Points, ends: Points, rows: Solids, piece: Indices) -> Flags:
+    """Return whether each segment meets its piece's box: cheaper than the piece, and mostly it does not."""
+    way = ends - starts
+    level = way == 0.0
+    rate = np.where(level, 1.0, way)
+    with np.errstate(over="ignore"):
+        one, other = (rows.low[piece] - starts) / rate, (rows.high[piece] - starts) / rate
+    into = np.where(level, 0.0, np.minimum(one, other)).max(axis=1)
+    out = np.where(level, 1.0, np.maximum(one, other)).min(axis=1)
+    return np.asarray(np.maximum(into, 0.0) <= np.minimum(out, 1.0) + GRAZE)
+
+
 def blockers(starts: Points, ends: Points, rows: Solids) -> Indices:
     """Return the owner of a piece that each segment meets, (n,); -1 where it meets none."""
     found = np.full(len(starts), -1, dtype=np.intp)
@@ -163,6 +181,8 @@ def blockers(starts: Points, ends: Points, rows: Solids) -> Indices:
     for first in range(0, len(starts), step):
         part = slice(first, first + step)
         segment, piece = near(starts[part], ends[part], rows)
+        through = _through_box(starts[part][segment], ends[part][segment], rows, piece)
+        segment, piece = segment[through], piece[through]
         hit = meets(starts[part][segment], ends[part][segment], rows, piece)
         found[part][segment[hit]] = rows.owner[piece[hit]]
     return found
