@@ -122,7 +122,7 @@ class PlainRouter:
             part = (bare if k in held else thing).buffer(-HAIR)
             for at, own, plug in tips:
                 if plug and numbers[own] == k:
-                    part = part.difference(Point(at).buffer(plug + 0.001, quad_segs=256))  # chords cut a hair
+                    part = part.difference(Point(at).buffer(plug + 1e-5, quad_segs=2048))  # chords cut a hair
             parts.append(part)
         return shapely.union_all(parts)
 
@@ -131,9 +131,9 @@ class PlainRouter:
         return not plug and any(bare.buffer(-HAIR).contains(Point(at)) for bare in self.bares)
 
     def around(self, at):
-        """Return points 1 mm apart on the rims of what holds a tip, where a way may come clear of it."""
+        """Return points 2 mm apart on the rims of what holds a tip, where a way may come clear of it."""
         rims = [self.things[k].buffer(HAIR).exterior for k in self.held(at)]
-        points = [rim.interpolate(mm) for rim in rims for mm in range(int(rim.length))]
+        points = [rim.interpolate(mm) for rim in rims for mm in range(0, int(rim.length), 2)]
         return [(p.x, p.y) for p in points if self.inside.covers(p) and not self.solid.covers(p)]
 
     def nowhere(self, lead):

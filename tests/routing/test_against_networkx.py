@@ -15,7 +15,7 @@ OD = 6.0
 
 @cache
 def _both(seed):
-    layout = from_document(bay(seed, ods=(OD,)))
+    layout = from_document(bay(seed, leads=9, ods=(OD,)))
     return layout, PlainRouter(layout, OD), routes(layout)
 
 
