@@ -13,6 +13,7 @@ from bayboard.rules.finding import SEVERITIES, Finding, Said, Unchecked, heads
 from bayboard.rules.let_be import with_reasons
 from bayboard.rules.rule import Rule
 from bayboard.rules.scene import Scene
+from bayboard.rules.too_close import with_doubt
 
 _RANK = {severity: rank for rank, severity in enumerate(SEVERITIES)}
 
@@ -70,7 +71,7 @@ def judged(layout: Layout, said: Mapping[str, Iterable[Said]]) -> Verdict:
                 unchecked.setdefault((saying.rule, saying.subjects), saying)
     findings.sort(key=lambda f: (_RANK[f.severity], f.rule, f.subjects))
     return Verdict(
-        tuple(with_reasons(findings, layout.let_be)),
+        tuple(with_reasons(with_doubt(findings, layout.bay), layout.let_be)),
         tuple(unchecked[key] for key in sorted(unchecked)),
     )
 

@@ -1,0 +1,37 @@
+"""Findings that a tape cannot settle: nearer to their limit than the bay was measured."""
+
+from collections.abc import Iterable
+
+import msgspec
+
+from bayboard.geometry.crowd import HAIR
+from bayboard.model.layout import Bay
+from bayboard.rules.finding import Finding
+
+ALWAYS = frozenset(("off-wall", "seat-depth", "on-stay", "insert-landing", "no-drill"))
+BESIDE_THE_BAY = frozenset(("overlap", "plug-room"))  # measured in the bay when a stay or seat is a subject
+TOLD = ", too close to call."
+
+
+def with_doubt(findings: Iterable[Finding], bay: Bay) -> list[Finding]:
+    """Return the findings, in order; those within the tape's doubt of their limit say so."""
+    measured = frozenset([stay.id for stay in bay.stays] + [seat.id for seat in bay.seats])
+    return [_doubted(f) if _in_doubt(f, bay.tape, measured) else f for f in findings]
+
+
+def _in_doubt(finding: Finding, tape: float, measured: frozenset[str]) -> bool:
+    """Return whether the measure rests on the bay and lies within `tape` mm of what it is held against."""
+    if finding.measure is None or not _rests_on_the_bay(finding, measured):
+        return False
+    limits = (finding.limit, 0.0) if finding.rule == "seat-depth" else (finding.limit,)  # a must under 0
+    return any(limit is not None and abs(finding.measure - limit) <= tape + HAIR for limit in limits)
+
+
+def _rests_on_the_bay(finding: Finding, measured: frozenset[str]) -> bool:
+    if finding.rule in ALWAYS:
+        return True
+    return finding.rule in BESIDE_THE_BAY and not measured.isdisjoint(finding.subjects)
+
+
+def _doubted(finding: Finding) -> Finding:
+    return msgspec.structs.replace(finding, says=finding.says.removesuffix(".") + TOLD)

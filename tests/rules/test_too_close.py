@@ -1,0 +1,57 @@
+"""A finding nearer to its limit than the bay was measured says that it is too close to call."""
+
+import pytest
+from tests.build import gear, layout, rectangle
+
+from bayboard.rules.check import check
+
+
+def _said(rule, **members):
+    return [f.says for f in check(layout(**members)).findings if f.rule == rule]
+
+
+def _seat(z):
+    return {
+        "id": "S1",
+        "x": [0, 1000],
+        "up": [[z, 0], [z, 400], [z + 300, 400], [z + 300, 0]],
+        "folded": None,
+    }
+
+
+@pytest.mark.parametrize(
+    ("seat", "tape", "doubt"),
+    [  # the front of A is at 80, the limits are 0 and 10
+        (89, 3, True),
+        (87, 3, True),
+        (86.9, 3, False),
+        (84, 3, False),
+        (82, 3, True),
+        (79, 3, True),
+        (76.9, 3, False),
+        (79, 0.5, False),
+    ],
+)
+def test_a_seat_within_the_tape_of_a_limit_is_too_close_to_call(seat, tape, doubt):
+    (said,) = _said("seat-depth", bay={"tape": tape, "seats": [_seat(seat)]}, gear=[gear("A", 200, 200)])
+    assert said.endswith(", too close to call.") is doubt
+
+
+def test_a_stay_is_in_doubt_and_two_stand_ins_are_not():
+    stay = {"id": "T", "name": "boss", "outline": rectangle(249, 100, 400, 300), "height": 90}
+    (said,) = _said("overlap", bay={"stays": [stay]}, gear=[gear("A", 200, 200)])
+    assert said.endswith(", too close to call.")
+    (said,) = _said("overlap", gear=[gear("A", 200, 200), gear("B", 299, 200)])
+    assert "too close" not in said
+
+
+def test_a_finding_without_a_measure_is_not_in_doubt():
+    stay = {
+        "id": "T",
+        "name": "boss",
+        "outline": rectangle(10, 10, 40, 40),
+        "height": 5,
+        "keep": "never-cover",
+    }
+    (said,) = _said("on-stay", bay={"stays": [stay]})
+    assert "too close" not in said
