@@ -97,6 +97,14 @@ BAD = {
     "out is the file": (["convert", "FILE", "FILE"], "is the file that is read"),
     "print over the file": (["print", "FILE", "--paper", "a4", "--out", "FILE"], "is the file that is read"),
     "a margin without room": (["print", "FILE", "--paper", "a4", "--out", "o.pdf", "--margin", "200"], "200"),
+    "a map over the sheets": (
+        ["print", "FILE", "--paper", "a4", "--out", "o.pdf", "--map", "o.pdf"],
+        "is the file of the sheets",
+    ),
+    "a map folder that is not there": (
+        ["print", "FILE", "--paper", "a4", "--out", "o.pdf", "--map", "no/such/map.json"],
+        "map.json",
+    ),
     "an out folder that is not there": (["convert", "FILE", "no/such/out.json"], "out.json"),
 }
 

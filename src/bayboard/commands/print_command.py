@@ -7,7 +7,7 @@ from pathlib import Path
 from bayboard.commands.words import not_the_same
 from bayboard.model.refused import Refused
 from bayboard.paper.book import PAPERS, SHEETS, Options, book
-from bayboard.store.files import open_layout, write_whole
+from bayboard.store.files import open_layout, write_all
 
 
 def describe(parser: argparse.ArgumentParser) -> None:
@@ -32,16 +32,16 @@ def run(chosen: argparse.Namespace) -> int:
         if out is not None:
             not_the_same(out, chosen.file, name)
     if chosen.map is not None:
-        not_the_same(chosen.map, chosen.out, "--map")
+        not_the_same(chosen.map, chosen.out, "--map", "the file of the sheets")
     layout = open_layout(chosen.file)
     options = Options(paper=chosen.paper, only=_only(chosen.only), face=chosen.face)
     if chosen.margin is not None:
         options = options.with_margin(chosen.margin)
     made = book(layout, options.with_units(chosen.units or layout.units))
-    pdf = made.pdf()
-    write_whole(chosen.out, pdf)
+    files = {chosen.out: made.pdf()}
     if chosen.map is not None:
-        write_whole(chosen.map, (json.dumps(made.map(), ensure_ascii=False, indent=1) + "\n").encode())
+        files[chosen.map] = (json.dumps(made.map(), ensure_ascii=False, indent=1) + "\n").encode()
+    write_all(files)
     return 0
 
 

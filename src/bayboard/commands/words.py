@@ -15,8 +15,8 @@ class Words(argparse.ArgumentParser):
         raise Refused("", message, f"`{self.prog} --help` shows how it is written")
 
 
-def not_the_same(out: Path, read: Path, name: str) -> None:
-    """Raise `Refused` when `out` is the file that is read, however it is spelled."""
+def not_the_same(out: Path, read: Path, name: str, which: str = "the file that is read") -> None:
+    """Raise `Refused` when `out` is the file `read`, however it is spelled; `which` says what that is."""
     same = out.exists() and read.exists() and out.samefile(read)
     if same or out.absolute() == read.absolute():
-        raise Refused(name, f"{out} is the file that is read", "Name another file to write")
+        raise Refused(name, f"{out} is {which}", "Name another file to write")

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 import numpy as np
 import shapely
-from shapely import LineString
+from shapely import LineString, MultiLineString
 from shapely.geometry.base import BaseGeometry
 
 from bayboard.geometry.outline import Points
@@ -84,12 +84,16 @@ def along(path: Points, distance: float) -> tuple[float, float]:
 
 
 def off_board(path: Points, board: BaseGeometry, skip_first: bool, skip_last: bool) -> BaseGeometry:
-    """Return what of a path lies off the board, without its first or last stretch where asked."""
+    """Return what of a path lies off the board, without its first or last stretch where asked.
+
+    Each stretch is cut for itself: what runs out and back on one line counts both ways.
+    """
     rest = path[int(skip_first) : len(path) - int(skip_last)]
-    if len(rest) <= 1:
+    if len(rest) <= 1 or board.covers(LineString(rest)):
         return LineString()
-    line = LineString(rest)
-    return LineString() if board.covers(line) else line.difference(board)
+    off = shapely.difference(shapely.linestrings(np.stack((rest[:-1], rest[1:]), axis=1)), board)
+    parts = shapely.get_parts(off)
+    return MultiLineString(parts[shapely.length(parts) > 0].tolist())
 
 
 def middle(lines: BaseGeometry) -> tuple[float, float]:

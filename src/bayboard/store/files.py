@@ -3,6 +3,7 @@
 import contextlib
 import os
 import secrets
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from bayboard.model.layout import Layout
@@ -39,25 +40,50 @@ def write_whole(path: Path, content: bytes) -> None:
 
     A crash at any moment leaves the old file or the new one.  A link is followed, its file replaced.
     """
+    write_all({path: content})
+
+
+def write_all(files: Mapping[Path, bytes]) -> None:
+    """Replace several files, each whole, none before all are on the disk; raise `Refused` if not."""
+    ready: list[tuple[Path, Path, Path]] = []
     try:
+        for path, content in files.items():
+            ready.append(_beside(path))
+            with _said_of(path):
+                _write(*ready[-1][1:], content)
+        for path, beside, target in ready:
+            with _said_of(path):
+                beside.replace(target)
+    finally:
+        for _, beside, _ in ready:
+            with contextlib.suppress(OSError):
+                beside.unlink(missing_ok=True)
+
+
+def _beside(path: Path) -> tuple[Path, Path, Path]:
+    """Return the path, a new name beside the file it leads to, and that file."""
+    with _said_of(path):
         target = Path(os.path.realpath(path))
         _may_be_replaced(target, path)
+    return path, target.with_name(f".{target.name[:40]}.{secrets.token_hex(4)}.part"), target
+
+
+def _write(beside: Path, target: Path, content: bytes) -> None:
+    with beside.open("xb") as file:
+        file.write(content)
+        file.flush()
+        os.fsync(file.fileno())
+    if target.exists():
+        beside.chmod(target.stat().st_mode & 0o777)
+
+
+@contextlib.contextmanager
+def _said_of(path: Path) -> Iterator[None]:
+    """Turn what the system says of a file into one sentence about `path`."""
+    try:
+        yield
     except (OSError, ValueError) as error:
         raise _unsaved(path, error) from None
-    beside = target.with_name(f".{target.name[:40]}.{secrets.token_hex(4)}.part")
-    try:
-        with beside.open("xb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
-        if target.exists():
-            beside.chmod(target.stat().st_mode & 0o777)
-        beside.replace(target)
-    except OSError as error:
-        raise _unsaved(path, error) from None
-    finally:
-        with contextlib.suppress(OSError):
-            beside.unlink(missing_ok=True)
 
 
 def _may_be_replaced(target: Path, path: Path) -> None:
