@@ -30,7 +30,7 @@ def steps(python: Path) -> list[tuple[str, list[str]]]:
     ]
     if shutil.which("xvfb-run"):
         server = ["xvfb-run", "-a", "-s", "-screen 0 1600x1000x24"]
-        listed.insert(4, ("tests in a real window", [*server, *run, "pytest", "-m", "xcb"]))
+        listed.insert(4, ("tests in a real window", [*server, *run, "pytest", "-m", "xcb", "tests/window"]))
     return listed
 
 
