@@ -50,9 +50,12 @@ from bayboard.paper.book import Options, book
 layout = read(open(sys.argv[1], encoding="utf-8").read())
 made = book(layout, Options(paper="letter"))
 open(sys.argv[2], "wb").write(made.pdf())
-import json, resource
+import json, pathlib, resource
 json.dump(made.map(), open(sys.argv[2] + ".json", "w"))
-print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss // 1024)
+status = pathlib.Path("/proc/self/status")  # ru_maxrss would begin with what the tests' process holds
+lines = status.read_text().splitlines() if status.exists() else []
+own = [int(line.split()[1]) for line in lines if line.startswith("VmHWM")]
+print((own or [resource.getrusage(resource.RUSAGE_SELF).ru_maxrss])[0] // 1024)
 """
 
 

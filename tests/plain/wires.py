@@ -1,7 +1,7 @@
 """beside, crossing and lead-path, said plainly."""
 
 import math
-from itertools import combinations
+from itertools import combinations, pairwise
 
 from shapely import LineString, Point, Polygon
 from shapely.ops import substring, unary_union
@@ -138,7 +138,7 @@ def _passed(bay, lead):
         yield piece.id, _through_gear(lead, piece)
     for name in lead.boards:
         for cutout in bay.boards[name].get("cutouts", []):
-            yield cutout["id"], lead.line().intersection(inner(Polygon(cutout["outline"]))).length
+            yield cutout["id"], _inside(lead.line(), inner(Polygon(cutout["outline"])))
     for fixing in _fixings(bay, lead):
         across = washer(fixing["thread"]) or 0
         yield fixing["id"], sum(_chord(s, fixing["at"], across / 2) for s in lead.stretches())
@@ -153,7 +153,14 @@ def _through_gear(lead, piece):
     free = [end[1]["plug"] if end[0] is piece else 0 for end in lead.ends]
     if free[0] + free[1] >= line.length:
         return 0.0
-    return substring(line, free[0], line.length - free[1]).intersection(inner(body)).length
+    return _inside(substring(line, free[0], line.length - free[1]), inner(body))
+
+
+def _inside(line, shape):
+    """Return how much of a line lies in a shape; out and back on one line counts twice."""
+    points = list(line.coords)
+    pieces = [LineString(pair) for pair in pairwise(points)]
+    return sum(piece.intersection(shape).length for piece in pieces)
 
 
 def _chord(stretch, middle, radius):
