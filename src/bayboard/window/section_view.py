@@ -10,10 +10,10 @@ from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.section import paint_section, section_ground
 from bayboard.window.draw.show import SectionShow
 from bayboard.window.draw.tapes import tape_zero
+from bayboard.window.nearer import ZOOM
 from bayboard.window.showing import section_show
 from bayboard.window.theme import Theme
 from bayboard.window.title_line import paint_title
-from bayboard.window.wall_view import ZOOM
 from bayboard.window.workplace import Workplace
 
 METAL = 62.0  # px from the right edge to z = 0

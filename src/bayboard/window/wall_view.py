@@ -8,13 +8,12 @@ from PySide6.QtGui import (
     QFocusEvent,
     QKeyEvent,
     QMouseEvent,
-    QNativeGestureEvent,
     QPainter,
     QPainterPath,
     QResizeEvent,
     QWheelEvent,
 )
-from PySide6.QtWidgets import QPinchGesture, QWidget
+from PySide6.QtWidgets import QWidget
 
 from bayboard.units.length import show_length
 from bayboard.window import lettering
@@ -29,6 +28,7 @@ from bayboard.window.gestures.move import Move
 from bayboard.window.gestures.pan import Pan
 from bayboard.window.gestures.turn import Turn
 from bayboard.window.lettering import FIRST, Style
+from bayboard.window.nearer import by_fingers, by_wheel
 from bayboard.window.picking import pieces_at
 from bayboard.window.showing import still, wall_show
 from bayboard.window.theme import Theme, brush, pen
@@ -38,7 +38,6 @@ from bayboard.window.workplace import Workplace
 
 FLAT = 45.0  # degrees of lean from which a wall is rather a floor or a roof
 HOLD = 450  # ms a finger rests before the menu opens
-ZOOM = 1.0015  # a wheel's eighth of a degree
 
 
 class WallView(Canvas):
@@ -245,30 +244,11 @@ class WallView(Canvas):
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Zoom at the pointer; two fingers on a pad push the picture."""
-        on_pad = not event.pixelDelta().isNull() and event.phase() != Qt.ScrollPhase.NoScrollPhase
-        if on_pad and not event.modifiers() & Qt.KeyboardModifier.ControlModifier:
-            by = event.pixelDelta()
-            self.place.set_scale(self.place.scale.moved(by.x(), by.y()))
-        else:
-            at = event.position()
-            self.place.zoom(ZOOM ** event.angleDelta().y(), (at.x(), at.y()))
-        event.accept()
+        by_wheel(self.place, event)
 
     def event(self, event: QEvent) -> bool:
         """Zoom with two fingers."""
-        if event.type() == QEvent.Type.Gesture:
-            pinch = event.gesture(Qt.GestureType.PinchGesture)
-            if isinstance(pinch, QPinchGesture):
-                at = self.mapFromGlobal(pinch.centerPoint().toPoint())
-                self.place.zoom(pinch.scaleFactor(), (at.x(), at.y()))
-                return True
-        if isinstance(event, QNativeGestureEvent) and event.gestureType() == (
-            Qt.NativeGestureType.ZoomNativeGesture
-        ):
-            at = event.position()
-            self.place.zoom(1.0 + event.value(), (at.x(), at.y()))
-            return True
-        return super().event(event)
+        return by_fingers(self, event) or super().event(event)
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """Ask for the menu, at the selected piece when it comes from the keyboard."""

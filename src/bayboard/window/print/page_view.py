@@ -9,6 +9,7 @@ from bayboard.window import lettering
 from bayboard.window.canvas import Canvas
 from bayboard.window.draw.section import section_ground
 from bayboard.window.lettering import HEADING, Style
+from bayboard.window.nearer import ZOOM
 from bayboard.window.print import words
 from bayboard.window.print.desk import PrintDesk
 from bayboard.window.print.paint_page import page_rect, paint_page, paint_paper_shadow
@@ -16,7 +17,6 @@ from bayboard.window.print.titles import SMALL, paint_title
 from bayboard.window.theme import Theme, brush, pen
 
 TOP, BESIDE, BELOW = 52.0, 16.0, 74.0  # px left free round the page
-ZOOM = 1.0015  # a wheel's eighth of a degree
 LARGEST = 12.0  # times as large as the whole page
 SAID = Style(px=15.0)
 

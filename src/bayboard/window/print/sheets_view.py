@@ -2,13 +2,14 @@
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QResizeEvent, QWheelEvent
-from PySide6.QtWidgets import QPinchGesture, QWidget
+from PySide6.QtWidgets import QWidget
 
 from bayboard.window.access import announce
 from bayboard.window.canvas import Canvas
 from bayboard.window.draw.ground import paint_ground
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.wall import paint_still
+from bayboard.window.nearer import by_fingers, by_wheel
 from bayboard.window.print import words
 from bayboard.window.print.desk import PrintDesk
 from bayboard.window.print.laid import sheet_at
@@ -17,7 +18,6 @@ from bayboard.window.print.titles import paint_title
 from bayboard.window.showing import still, wall_show
 from bayboard.window.theme import Theme
 
-ZOOM = 1.0015  # a wheel's eighth of a degree
 STILL = 4.0  # px a press may wander and still be a click
 
 
@@ -138,24 +138,11 @@ class SheetsView(Canvas):
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Zoom at the pointer; two fingers on a pad push the picture."""
-        on_pad = not event.pixelDelta().isNull() and event.phase() != Qt.ScrollPhase.NoScrollPhase
-        if on_pad and not event.modifiers() & Qt.KeyboardModifier.ControlModifier:
-            by = event.pixelDelta()
-            self.place.set_scale(self.place.scale.moved(by.x(), by.y()))
-        else:
-            at = event.position()
-            self.place.zoom(ZOOM ** event.angleDelta().y(), (at.x(), at.y()))
-        event.accept()
+        by_wheel(self.place, event)
 
     def event(self, event: QEvent) -> bool:
         """Zoom with two fingers."""
-        if event.type() == QEvent.Type.Gesture:
-            pinch = event.gesture(Qt.GestureType.PinchGesture)
-            if isinstance(pinch, QPinchGesture):
-                at = self.mapFromGlobal(pinch.centerPoint().toPoint())
-                self.place.zoom(pinch.scaleFactor(), (at.x(), at.y()))
-                return True
-        return super().event(event)
+        return by_fingers(self, event) or super().event(event)
 
     # --- keys ---
 
