@@ -21,13 +21,13 @@ def test_screws_are_tapped_where_the_stand_in_puts_them():
     # turned a quarter to the left, (40, 20) stands at (-20, 40) from the middle
     assert (first.at, first.drill) == ((280, 240), 4.2)
     assert (second.id, second.at) == ("A1#2", (320, 160))
-    assert second.drill == pytest.approx(0.159 * 25.4, abs=0.001)  # drill 21, usual tap drill chart
+    assert second.drill == pytest.approx(0.159 * 25.4, abs=0.001)  # drill 21; value from memory
 
 
 @pytest.mark.parametrize("into", ["insert", "through", "factory", "stud"])
 def test_fixings_go_through_a_clearance_hole(into):
     (hole,) = holes(_lay(fixings=[{"id": "X1", "at": [50, 60], "thread": "M6", "into": into}]))
-    # ISO 273 medium: 6.6 for M6
+    # ISO 273 medium: 6.6 for M6; value from memory
     assert (hole.id, hole.owner, hole.make, hole.drill, hole.slot, hole.at) == (
         "X1",
         "X1",

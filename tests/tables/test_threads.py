@@ -6,17 +6,17 @@ import pytest
 
 from bayboard.tables.reference import insert, thread, thread_names
 
-# ISO 273:1979 medium series clearance holes, mm
+# ISO 273:1979 medium series clearance holes, mm; values from memory
 ISO_273_MEDIUM = {"M2.5": 2.9, "M3": 3.4, "M4": 4.5, "M5": 5.5, "M6": 6.6, "M8": 9.0, "M10": 11.0}
-# ISO 261 coarse pitches, mm
+# ISO 261 coarse pitches, mm; values from memory
 ISO_261_COARSE = {"M2.5": 0.45, "M3": 0.5, "M4": 0.7, "M5": 0.8, "M6": 1.0, "M8": 1.25, "M10": 1.5}
-# ISO 7093-1 large washers, outside diameter, mm
+# ISO 7093-1 large washers, outside diameter, mm; values from memory
 ISO_7093 = {"M3": 9, "M4": 12, "M5": 15, "M6": 18, "M8": 24, "M10": 30}
-# ISO 7089 plain washers, outside diameter, mm
+# ISO 7089 plain washers, outside diameter, mm; values from memory
 ISO_7089 = {"M3": 7, "M4": 9, "M5": 10, "M6": 12, "M8": 16, "M10": 20}
-# ISO 2306 tap drills, mm
+# ISO 2306 tap drills, mm; values from memory
 ISO_2306 = {"M2.5": 2.05, "M3": 2.5, "M4": 3.3, "M5": 4.2, "M6": 5.0, "M8": 6.8, "M10": 8.5}
-# number and letter drills of ASME B94.11M in inches, as usual tap drill charts name them
+# number and letter drills of ASME B94.11M in inches; values from memory
 DRILLS = {"#36": 0.1065, "#33": 0.113, "#29": 0.136, "#25": 0.1495, "#21": 0.159, "#7": 0.201, "#3": 0.213}
 DRILLS |= {"F": 0.257, "I": 0.272, "5/16": 0.3125, "Q": 0.332}
 

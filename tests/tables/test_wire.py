@@ -20,7 +20,7 @@ def test_awg_diameters_are_those_of_astm_b258(number, mm):
 
 @pytest.mark.parametrize(
     ("size", "area"),
-    # checks.md 3; the other areas: ASTM B258 as most wire tables print them, in circular mils x 5.067e-4 mm2
+    # checks.md 3; the others: ASTM B258 in circular mils; values from memory
     [
         ("4 AWG", 21.15),
         ("4/0 AWG", 211_600 * 5.067075e-4),
