@@ -143,6 +143,13 @@ class PlainRouter:
                 return True
         return False
 
+    def hits(self, lead):
+        """Return whether a plug of the lead runs into a thing before the lead may turn."""
+        plugs = [LineString([end, turns]) for end, turns, *_ in map(self.tip, (lead.from_, lead.to))]
+        return any(
+            bare.buffer(-HAIR).intersects(plug) for bare in self.bares for plug in plugs if plug.length
+        )
+
     def length(self, lead):
         """Return the length of a lead's shortest way; None where there is none, or an end is nowhere."""
         (a, s, a_off, *a_own), (b, t, b_off, *b_own) = self.tip(lead.from_), self.tip(lead.to)
