@@ -9,7 +9,7 @@ from math import atan2, ceil, cos, dist, hypot, pi, sin
 
 import networkx
 import shapely
-from shapely import MultiPoint, Point, Polygon
+from shapely import LineString, MultiPoint, Point, Polygon
 from shapely.geometry.polygon import orient
 
 from bayboard.model.placed import place
