@@ -8,6 +8,12 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 
 @pytest.fixture(autouse=True)
+def application(qapp):
+    """Have an application before any font is made, whichever test comes first: Qt crashes without one."""
+    return qapp
+
+
+@pytest.fixture(autouse=True)
 def own_folders(tmp_path, monkeypatch):
     """Keep what the window remembers, logs and saves aside out of the user's folders."""
     import platformdirs
