@@ -7,19 +7,16 @@ from math import cos, pi, radians, sin
 from typing import Literal
 
 import shapely
-from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from bayboard.geometry import outline as outlines
 from bayboard.geometry.outline import Points
 from bayboard.model.layout import Board, Layout, Outline, Point
 from bayboard.model.placed import Placed, board_of
-from bayboard.routing.grown import Shape, grown, polygons
+from bayboard.routing.grown import Shape, grown
 from bayboard.tables.reference import thread
 
 RIM = "rim"  # the owner of what lies outside the board; no id, for ids are longer known things of the layout
-FAR = 300_000.0  # mm; nothing of a layout is farther out
-LIP = 1.0  # mm; how far a bay in the board's edge is taken to reach outward
 HAIR = 1e-9  # mm; heights that share no more than this do not meet
 MOST_CORNERS = 3000  # beyond this many, outlines of very many points are drawn a little larger with fewer
 COARSE = (0.0, 0.05, 0.25, 1.0, 5.0)  # mm
@@ -71,35 +68,8 @@ class Obstacle:
         return shapely.union_all([outlines.polygon(ring) for ring in self.rims])
 
 
-class Rim(Obstacle):
-    """What lies outside the board: `polygon` all of it, `shape` the bays in its edge.
-
-    Elsewhere the board's convex hull bounds it, in which all corners lie.
-    """
-
-    def __init__(self, board: BaseGeometry) -> None:
-        super().__init__("rim", RIM, (), (0.0, 0.0), 0.0, 0.0)
-        parts = shapely.get_parts(shapely.difference(shapely.convex_hull(board), board))
-        bays = shapely.union_all([part for part in parts if part.area > outlines.SPECK])
-        # closed on the outside, where a path would otherwise run along the hull
-        closed = shapely.buffer(bays, LIP, join_style="mitre")
-        self.__dict__["shape"] = polygons(shapely.difference(closed, board))
-        self.__dict__["polygon"] = shapely.difference(shapely.box(-FAR, -FAR, FAR, FAR), board)
-
-    @cached_property
-    def bare(self) -> Shape:
-        """Return the same: the board's edge is not grown."""
-        return self.shape
-
-
-def surface(layout: Layout, bed: Bed) -> BaseGeometry:
-    """Return the boards of a bed with rounded corners as one, cut-outs not taken out."""
-    boards = _boards(layout, bed)
-    rims = [outlines.polygon(outlines.rounded(board.outline, board.corner_radius)) for board in boards]
-    return rims[0] if len(rims) == 1 else shapely.union_all(rims)
-
-
-def _boards(layout: Layout, bed: Bed) -> list[Board]:
+def boards_of(layout: Layout, bed: Bed) -> list[Board]:
+    """Return the boards of a bed."""
     return [board for board in (board_of(layout, name) for name in bed.boards) if board is not None]
 
 
@@ -107,7 +77,7 @@ def fixed(layout: Layout, bed: Bed, growth: float) -> list[Obstacle]:
     """Return the cut-outs of the bed's boards and the washers of its fixings, grown."""
     found = [
         Obstacle("cut-out", cutout.id, (cutout.outline,), (0.0, 0.0), 0.0, growth)
-        for board in _boards(layout, bed)
+        for board in boards_of(layout, bed)
         for cutout in board.cutouts
     ]
     for fixing in layout.fixings:
@@ -128,7 +98,7 @@ def standing(layout: Layout, bed: Bed, placed: Iterable[Placed], growth: float) 
     """Return the stand-ins whose height meets that of a lead on the bed, grown; none on the back."""
     if bed.side == "back":
         return []
-    low = _boards(layout, bed)[0].front
+    low = boards_of(layout, bed)[0].front
     met = [(p, _met(p, low, low + bed.od)) for p in placed]
     return [Obstacle("gear", p.id, rings, p.at, p.gear.turn, growth) for p, rings in met if rings]
 
@@ -162,10 +132,3 @@ def _coarse(found: Sequence[Obstacle]) -> float:
         if sum(corners) <= MOST_CORNERS:
             return coarse
     return COARSE[-1]
-
-
-def hull(board: BaseGeometry) -> Polygon:
-    """Return the convex hull of the boards, a hair larger, so that points on its edge lie in it."""
-    grown_hull = shapely.buffer(shapely.convex_hull(board), 2e-6, join_style="mitre")
-    assert isinstance(grown_hull, Polygon)
-    return grown_hull

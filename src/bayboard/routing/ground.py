@@ -3,13 +3,12 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from shapely.geometry.base import BaseGeometry
-
 from bayboard.model.layout import Layout
 from bayboard.model.placed import Placed
-from bayboard.routing.bed import Bed, Obstacle, Rim, hull, in_the_way, surface
+from bayboard.routing.bed import Bed, Obstacle, in_the_way
 from bayboard.routing.floor import Floor, floor
 from bayboard.routing.path import Way
+from bayboard.routing.surface import Surface, surface
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +41,7 @@ class Ground:
         lifted: frozenset[str] = frozenset(),
     ) -> None:
         self._layout, self.bed, self._placed, self._lifted = layout, bed, placed, lifted
-        self.surface: BaseGeometry = before.surface if before else surface(layout, bed)
+        self.surface: Surface = before.surface if before else surface(layout, bed)
         self._old: dict[Way, Floor] = before.floors() if before else {}
         self._made: dict[Way, Floor] = {}
 
@@ -62,7 +61,7 @@ class Ground:
     def _new(self, room: Room) -> Floor:
         found = in_the_way(self._layout, self.bed, self._placed, room.growth * self.bed.od)
         if room.on_board:
-            return floor([*found, Rim(self.surface)], hull(self.surface))
+            return floor([*found, self.surface.rim], self.surface.hull)
         return floor(found, None)
 
     def _moved(self, old: Floor) -> Floor:

@@ -44,7 +44,7 @@ def _on_bed(leads: Sequence[Joined], ground: Ground) -> dict[str, Led]:
     for room in ROOMS:
         if not left:
             break
-        board = ground.surface if room.on_board else None
+        board = ground.surface.board if room.on_board else None
         paths = search(ground.floor(room), [trip for _, trip in left.values()], board)
         for (lead, (joined, trip)), path in zip(list(left.items()), paths, strict=True):
             if path is not None:
