@@ -5,48 +5,24 @@ from PySide6.QtGui import QMouseEvent, QPainter, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
 from bayboard.units.length import show_length
-from bayboard.window.canvas import Canvas
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.section import paint_section, section_ground
 from bayboard.window.draw.show import SectionShow
 from bayboard.window.draw.tapes import tape_zero
 from bayboard.window.nearer import ZOOM
+from bayboard.window.place_view import PlaceView
 from bayboard.window.showing import section_show
-from bayboard.window.theme import Theme
 from bayboard.window.title_line import paint_title
 from bayboard.window.workplace import Workplace
 
 METAL = 62.0  # px from the right edge to z = 0
 
 
-class SectionView(Canvas):
+class SectionView(PlaceView[SectionShow]):
     """What a cut at the chalk line shows, looking left."""
 
     def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.place = place
-        self._show: SectionShow | None = None
-        self.setMouseTracking(True)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAccessibleName("Section")
-        place.changed.connect(self._anew)
-        place.looked.connect(self._anew)
-        place.zoomed.connect(self.rescaled)
-
-    @property
-    def theme(self) -> Theme:
-        """Return the workplace's colours."""
-        return self.place.theme
-
-    def _anew(self) -> None:
-        self._show = None
-        self.update()
-
-    def show_now(self) -> SectionShow:
-        """Return what is shown besides the layout, worked out once until something changes."""
-        if self._show is None:
-            self._show = section_show(self.place)
-        return self._show
+        super().__init__(place, "Section", section_show, parent)
 
     def layer_scale(self) -> Scale:
         """Return the Wall's scale with z = 0 near the right edge."""

@@ -17,7 +17,6 @@ from PySide6.QtWidgets import QWidget
 
 from bayboard.units.length import show_length
 from bayboard.window import lettering
-from bayboard.window.canvas import Canvas
 from bayboard.window.draw.scale import Scale, box_of
 from bayboard.window.draw.show import WallShow
 from bayboard.window.draw.wall import leads_of, paint_live, paint_still
@@ -30,8 +29,9 @@ from bayboard.window.gestures.turn import Turn
 from bayboard.window.lettering import FIRST, Style
 from bayboard.window.nearer import by_fingers, by_wheel
 from bayboard.window.picking import pieces_at
+from bayboard.window.place_view import PlaceView
 from bayboard.window.showing import still, wall_show
-from bayboard.window.theme import Theme, brush, pen
+from bayboard.window.theme import brush, pen
 from bayboard.window.title_line import paint_title, title_end
 from bayboard.window.wall_under import Under
 from bayboard.window.workplace import Workplace
@@ -40,48 +40,25 @@ FLAT = 45.0  # degrees of lean from which a wall is rather a floor or a roof
 HOLD = 450  # ms a finger rests before the menu opens
 
 
-class WallView(Canvas):
+class WallView(PlaceView[WallShow]):
     """The front view.  It turns presses into gestures and passes what they mean to the workplace."""
 
     menu_wanted = Signal(QPoint)  # global place of a context menu for what is selected
     finding_pressed = Signal(int)  # the number of a finding whose mark was pressed
 
     def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.place = place
+        super().__init__(place, "Wall", wall_show, parent)
         self.gesture: Gesture | None = None
         self.under = Under(place)
         self.walk: Callable[[int], bool] | None = None  # selects the next or last piece, for Tab
         self._space = False
-        self._show: WallShow | None = None
         self._hold = QTimer(self)  # a finger that rests asks for the menu
         self._hold.setSingleShot(True)
         self._hold.setInterval(HOLD)
         self._hold.timeout.connect(self._held)
-        self.setMouseTracking(True)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.grabGesture(Qt.GestureType.PinchGesture)
-        self.setAccessibleName("Wall")
-        place.changed.connect(self._anew)
-        place.looked.connect(self._anew)
-        place.zoomed.connect(self.rescaled)
 
     # --- painting ---
-
-    @property
-    def theme(self) -> Theme:
-        """Return the workplace's colours."""
-        return self.place.theme
-
-    def _anew(self) -> None:
-        self._show = None
-        self.update()
-
-    def show_now(self) -> WallShow:
-        """Return what is shown besides the layout, worked out once until something changes."""
-        if self._show is None:
-            self._show = wall_show(self.place)
-        return self._show
 
     def layer_scale(self) -> Scale:
         """Return the workplace's scale."""
