@@ -61,6 +61,7 @@ class MainWindow(QWidget):
         arrange = Panes(ARRANGE, self.wall, self.section, self.bench, self.findings, self.card)
         self.panes: dict[str, Panes] = {ARRANGE.name: arrange}
         self.stage = ARRANGE.name
+        self.stage_before = ARRANGE.name  # the stage that a mode without a lath goes back to
         self.help.tell(self.stage, arrange.keys())
         self.key_acts = KeyActs(self)
         self._told = ""
@@ -115,11 +116,15 @@ class MainWindow(QWidget):
 
     # --- stages ---
 
-    def add_stage(self, panes: Panes, before: str | None = None) -> None:
-        """Show one stage more on the strip, after those there are or before the one named."""
+    def add_stage(self, panes: Panes, before: str | None = None, lath: bool = True) -> None:
+        """Show one stage more on the strip, after those there are or before the one named.
+
+        Without a `lath` it is a mode beside the stages: `show_stage` brings it, `leave_mode` ends it.
+        """
         stages = list(self.strip.stages)
         names = [stage.name for stage in stages]
-        stages.insert(names.index(before) if before in names else len(stages), panes.stage)
+        if lath:
+            stages.insert(names.index(before) if before in names else len(stages), panes.stage)
         self.strip.stages = tuple(stages)
         self.panes[panes.stage.name] = panes
         self.show_stage(self.stage)
@@ -130,7 +135,9 @@ class MainWindow(QWidget):
             return
         self.call_off()
         before, self.stage = self.stage, name
-        self.strip.show_stage(name)
+        if any(stage.name == name for stage in self.strip.stages):
+            self.stage_before = name
+            self.strip.show_stage(name)
         self.help.tell(name, self.panes[name].keys())
         shown = self._here()
         self.foot.chalked = self.section in shown
@@ -146,6 +153,10 @@ class MainWindow(QWidget):
                 if widget is not None and widget not in shown:
                     widget.hide()
         self.panes[name].shown()
+
+    def leave_mode(self) -> None:
+        """Go from a mode without a lath back to the stage before it."""
+        self.show_stage(self.stage_before)
 
     def _here(self) -> tuple[QWidget, ...]:
         """Return the widgets of the five places in the stage on screen."""
