@@ -2,16 +2,21 @@
 
 from dataclasses import dataclass
 
+from msgspec.structs import replace
+
 from bayboard.edits.edit import Edit
 from bayboard.edits.move_gear import MoveGear
-from bayboard.model.layout import Layout
+from bayboard.model.layout import Layout, Printed
 
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One edit with the layouts before and after it; `label` is its words at the time."""
+    """One edit with the layouts before and after it; `label` is its words at the time.
 
-    edit: Edit
+    `edit` is None where it was made before the file was opened.
+    """
+
+    edit: Edit | None
     label: str
     before: Layout
     after: Layout
@@ -49,6 +54,21 @@ class History:
             return self
         step = self.done[-1]
         return History(step.before, self.done[:-1], (*self.undone, step))
+
+    def told(self, printed: Printed | None) -> "History":
+        """Return the history with that `printed` in every layout of it: no undo takes a print back."""
+        seen: dict[int, Layout] = {}
+
+        def carried(layout: Layout) -> Layout:
+            if id(layout) not in seen:
+                same = layout.printed == printed
+                seen[id(layout)] = layout if same else replace(layout, printed=printed)
+            return seen[id(layout)]
+
+        def steps(row: tuple[Step, ...]) -> tuple[Step, ...]:
+            return tuple(Step(s.edit, s.label, carried(s.before), carried(s.after)) for s in row)
+
+        return History(carried(self.now), steps(self.done), steps(self.undone))
 
     def redo(self) -> "History":
         """Return the history with the step last taken back done again, the same when there is none."""

@@ -29,6 +29,11 @@ def plain(layout: Layout) -> dict[str, Any]:
     return _members(layout, first)
 
 
+def plain_value(item: Any) -> Any:
+    """Return one member's value as plain JSON values, as it stands in the document."""
+    return _plain(item, None)
+
+
 @cache
 def _fields(kind: type[Value]) -> tuple[msgspec.structs.FieldInfo, ...]:
     return msgspec.structs.fields(kind)

@@ -15,6 +15,7 @@ from bayboard.rules.arrange import (
     sight,
 )
 from bayboard.rules.fix import hole_edge, hole_hole, insert_landing, no_drill
+from bayboard.rules.keep import drilled, reprint
 from bayboard.rules.rule import Rule
 from bayboard.rules.wire import beside, crossing, lead_path
 
@@ -35,5 +36,7 @@ RULES: tuple[Rule, ...] = (
     no_drill,
     hole_edge,
     hole_hole,
+    drilled,
+    reprint,
 )
-"""Every rule, in the order of the job: measure, arrange, wire, fix."""
+"""Every rule, in the order of the job: measure, arrange, wire, fix, keep."""

@@ -97,6 +97,20 @@ LIMITS: dict[str, Limit] = {
     "sag_should": Limit(3.0, "mm", _COMMON, "practice"),
 }
 
+FIXED: dict[str, Limit] = {
+    "drilled_off": Limit(0.1, "mm", "a centre punch in plastic is no truer", "practice"),
+    "drilled_turn": Limit(0.1, "deg", "0.1 mm at the end of a stand-in 57 mm long", "practice"),
+    "reprint_off": Limit(0.1, "mm", "a third of a printed line", "practice"),
+    "reprint_drill": Limit(0.01, "mm", "drills step by 0.1 mm or 1/64 in", "practice"),
+    "reprint_holes": Limit(1.0, "holes", "one wrong hole spoils a board", "practice"),
+}
+"""Thresholds that no layout may change: its `limits` do not know them."""
+
+
+def fixed(name: str) -> float:
+    """Return the value of a threshold of `FIXED`; raise `KeyError` when there is none of that name."""
+    return FIXED[name].value
+
 
 def limit(layout: HasLimits, name: str) -> float:
     """Return the value of limit `name`, the layout's own where it has one.

@@ -1,0 +1,1 @@
+"""What was made already: holes that were drilled, sheets that were printed."""

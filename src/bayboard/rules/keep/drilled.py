@@ -1,0 +1,98 @@
+"""What is drilled already is planned somewhere else now.
+
+Why: a hole cannot follow a plan; the stand-in or the board will not go on as drawn.
+Quiet: nothing of it was drilled, or it stands where it was drilled.
+Speaks: it has moved or turned away from a hole that was made, in the board or in the metal; gives how far.
+"""
+
+from collections.abc import Iterator
+from math import dist
+from typing import NamedTuple
+
+from bayboard.geometry.crowd import HAIR
+from bayboard.model.layout import Fixing, Point
+from bayboard.model.placed import Placed
+from bayboard.model.rounding import rounded
+from bayboard.rules.finding import Finding, Said
+from bayboard.rules.scene import Scene
+from bayboard.rules.unlooked import guessed
+from bayboard.rules.words import amount
+from bayboard.tables.limits import fixed
+from bayboard.units.angle import show_two_angles
+
+RULE = "drilled"
+WIDE = False
+
+
+class _Off(NamedTuple):
+    """How far something is planned from a hole that was made: mm, the planned place, and which hole."""
+
+    far: float
+    at: Point
+    hole: str = ""
+
+
+def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
+    """Yield a finding for each stand-in and fixing that is not where it was drilled."""
+    holes = scene.layout.drilled_holes
+    for id_, placed in scene.placed.items():
+        if about is None or id_ in about:
+            screws = {
+                n: holes[name]
+                for n in range(1, len(placed.card.screws) + 1)
+                if (name := f"{id_}#{n}") in holes
+            }
+            if screws:
+                yield from guessed(RULE, placed, ("screws",))
+            yield from _of_gear(scene, placed, screws)
+    for fixing in scene.layout.fixings:
+        if about is None or fixing.id in about:
+            yield from _of_fixing(scene, fixing)
+
+
+def _of_gear(scene: Scene, placed: Placed, screws: dict[int, Point]) -> Iterator[Finding]:
+    pose = placed.gear.drilled
+    offs = [] if pose is None else [_Off(dist(placed.at, pose.at), placed.at)]
+    for number, made in screws.items():
+        planned = placed.point(placed.card.screws[number - 1].at)
+        offs.append(_Off(dist(planned, made), planned, f"{placed.id}#{number}"))
+    worst = max(offs, key=lambda off: rounded(off.far), default=None)
+    if worst is not None and worst.far > fixed("drilled_off") + HAIR:
+        moved = f"has moved {amount(worst.far, scene.layout.units)}"
+        yield _finding(
+            placed.id, worst, "mm", moved + (f" at {worst.hole}" if worst.hole else ""), "new holes"
+        )
+        return
+    turned = 0.0 if pose is None else _apart(placed.gear.turn, pose.turn)
+    if turned > fixed("drilled_turn") + HAIR:
+        off = _Off(turned, placed.at)
+        words = f"has turned {show_two_angles(turned, fixed('drilled_turn'))[0]}"
+        yield _finding(placed.id, off, "deg", words, "new holes")
+
+
+def _of_fixing(scene: Scene, fixing: Fixing) -> Iterator[Finding]:
+    made = {"": fixing.drilled, " from its hole in the metal": fixing.metal}
+    offs = [_Off(dist(fixing.at, at), fixing.at, which) for which, at in made.items() if at is not None]
+    worst = max(offs, key=lambda off: rounded(off.far), default=None)
+    if worst is not None and worst.far > fixed("drilled_off") + HAIR:
+        moved = f"has moved {amount(worst.far, scene.layout.units)}{worst.hole}"
+        yield _finding(fixing.id, worst, "mm", moved, "a new hole")
+
+
+def _apart(a: float, b: float) -> float:
+    """Return degrees between two directions, 0 to 180."""
+    by = abs(a - b) % 360.0
+    return min(by, 360.0 - by)
+
+
+def _finding(name: str, off: _Off, unit: str, words: str, other: str) -> Finding:
+    return Finding(
+        rule=RULE,
+        severity="must",
+        subjects=(name,),
+        measure=off.far,
+        limit=fixed("drilled_off" if unit == "mm" else "drilled_turn"),
+        unit=unit,
+        at=off.at,
+        says=f"{name} is already drilled and {words}. Put {name} back, or plan {other}.",
+    )
