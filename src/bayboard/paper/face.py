@@ -10,13 +10,12 @@ from shapely import Polygon
 
 from bayboard.geometry import outline as outlines
 from bayboard.geometry.outline import Points, Ring
+from bayboard.mechanics.bits import slot_apart
 from bayboard.mechanics.holes import Hole, holes
 from bayboard.model.layout import Board, Layout, Point
 from bayboard.model.placed import Placed, place
 from bayboard.paper.curves import Box, Carry, polyline, ring
 from bayboard.paper.marks import Trace
-
-SLOT_WEB = 1.0  # mm; plastic left between the two holes of a slot, or the second drilling runs into the first
 
 
 @dataclass(frozen=True)
@@ -118,11 +117,6 @@ def face(layout: Layout, board: Board, back: bool) -> Face:
     drilled = tuple(_drilled(h, carry) for h in holes(layout) if h.board == board.id)
     standing = (p for g in layout.gear if (p := place(layout, g)) is not None and p.board.id == board.id)
     return Face(board, back, carry, drilled, tuple(_stand_in(p, carry) for p in standing))
-
-
-def slot_apart(drill: float, travel: float) -> float:
-    """Return how far apart a slot's two holes are: its travel, but never one running into the other."""
-    return max(travel, drill + SLOT_WEB)
 
 
 def _drilled(hole: Hole, carry: Carry) -> Drilled:

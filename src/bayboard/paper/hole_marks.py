@@ -5,13 +5,11 @@ ring that survives the drilling.  A square frame stands round every fixing, none
 is shape, never colour.  A slot is two holes with the strip between.
 """
 
-from math import ceil
-
+from bayboard.mechanics.bits import clear_drill, tap_drill
 from bayboard.model.layout import Point
 from bayboard.paper.curves import Box, Carry, circle, line, rectangle
 from bayboard.paper.face import Drilled
 from bayboard.paper.marks import DRILLED, MEASURED, Stroke, Trace
-from bayboard.tables.reference import thread
 from bayboard.units.length import Units, show_length
 
 OPEN = 0.5  # mm; the centre that ticks leave free
@@ -21,7 +19,6 @@ WITNESS = 2.0  # mm; how far outside the drill ring the witness ring lies
 ARM, ARM_PAST = 9.0, 5.0  # mm; arms reach this far from the centre, or this far past the ring
 FRAME = 4.0  # mm; from the drill ring to the frame of a fixing
 DASH = (1.6, 1.2)
-INCH = 25.4
 
 
 def reach(hole: Drilled) -> float:
@@ -72,31 +69,11 @@ def words(hole: Drilled, units: Units) -> tuple[str, ...]:
     if drill is None:
         return (f"{made.thread}: drill not known",)
     if made.make == "tap":
-        return (f"tap {made.thread}, drill {_tap_drill(made.thread, drill, units)}",)
-    size = f"{drill_figure(drill)} for {made.thread} ({inch_drill(drill)})"
-    if units == "in":
-        size = f"{inch_drill(drill)} in ({drill_figure(drill)} mm) for {made.thread}"
+        return (f"tap {made.thread}, drill {tap_drill(made.thread, drill, units)}",)
+    size = clear_drill(drill, units, f" for {made.thread}")
     if len(hole.discs) == 1:
         return (f"clear {size}",)
     return (f"two holes {size},", f"{show_length(hole.apart, units)} apart; saw between")
-
-
-def drill_figure(mm: float) -> str:
-    """Return a drill's diameter in mm with at most two decimals."""
-    return f"{mm:.2f}".rstrip("0").rstrip(".")
-
-
-def inch_drill(mm: float) -> str:
-    """Return the smallest drill in 1/64 in that is not under a clearance diameter: 6.6 is 17/64."""
-    parts = ceil(mm / INCH * 64 - 0.01)
-    return show_length(parts / 64 * INCH, "in").removesuffix(" in")
-
-
-def _tap_drill(name: str, drill: float, units: Units) -> str:
-    known = thread(name)
-    if known is not None and known.inch:
-        return f"{known.tap_drill_name} ({drill_figure(drill)} mm)"
-    return drill_figure(drill) + (" mm" if units == "in" else "")
 
 
 def _arms(hole: Drilled, which: int, centre: Point) -> list[Trace]:
