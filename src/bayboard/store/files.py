@@ -3,15 +3,16 @@
 import contextlib
 import os
 import secrets
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from pathlib import Path
 
 from bayboard.model.layout import Layout
-from bayboard.model.places import label, quoted, step_to
+from bayboard.model.places import label, step_to
 from bayboard.model.raw import LARGEST_FILE
 from bayboard.model.read import read
 from bayboard.model.refused import Refused
 from bayboard.model.write import write
+from bayboard.store.sentences import path_words, said_of, unopened
 
 
 def open_layout(path: Path) -> Layout:
@@ -22,7 +23,7 @@ def open_layout(path: Path) -> Layout:
             # one byte more tells a file that is too large without holding it whole
             text = file.read(LARGEST_FILE + 1)
     except (OSError, ValueError) as error:
-        raise _unopened(path, error) from None
+        raise unopened(path, error) from None
     try:
         return read(text)
     except Refused as refused:
@@ -49,10 +50,10 @@ def write_all(files: Mapping[Path, bytes]) -> None:
     try:
         for path, content in files.items():
             ready.append(_beside(path))
-            with _said_of(path):
+            with said_of(path):
                 _write(*ready[-1][1:], content)
         for path, beside, target in ready:
-            with _said_of(path):
+            with said_of(path):
                 beside.replace(target)
     finally:
         for _, beside, _ in ready:
@@ -62,7 +63,7 @@ def write_all(files: Mapping[Path, bytes]) -> None:
 
 def _beside(path: Path) -> tuple[Path, Path, Path]:
     """Return the path, a new name beside the file it leads to, and that file."""
-    with _said_of(path):
+    with said_of(path):
         target = Path(os.path.realpath(path))
         _may_be_replaced(target, path)
     return path, target.with_name(f".{target.name[:40]}.{secrets.token_hex(4)}.part"), target
@@ -77,48 +78,11 @@ def _write(beside: Path, target: Path, content: bytes) -> None:
         beside.chmod(target.stat().st_mode & 0o777)
 
 
-@contextlib.contextmanager
-def _said_of(path: Path) -> Iterator[None]:
-    """Turn what the system says of a file into one sentence about `path`."""
-    try:
-        yield
-    except (OSError, ValueError) as error:
-        raise _unsaved(path, error) from None
-
-
 def _may_be_replaced(target: Path, path: Path) -> None:
     """Raise `Refused` for what is there and is not a plain file that may be written."""
     if target.is_dir():
-        raise Refused(_named(path), "this is a folder", "Name a file in it")
+        raise Refused(path_words(path), "this is a folder", "Name a file in it")
     if target.exists() and not target.is_file():
-        raise Refused(_named(path), "this is not a plain file", "Name another file")
+        raise Refused(path_words(path), "this is not a plain file", "Name another file")
     if target.exists() and not os.access(target, os.W_OK):
-        raise Refused(_named(path), "this file may only be read", "Save under another name")
-
-
-def _named(path: Path) -> str:
-    text = str(path)
-    return text if text.isprintable() else quoted(text)
-
-
-def _unopened(path: Path, error: Exception) -> Refused:
-    if path.is_dir():
-        return Refused(_named(path), "this is a folder", "Name a .json file in it")
-    if isinstance(error, FileNotFoundError | ValueError):
-        return Refused(_named(path), "there is no such file", "Check the name and the folder")
-    if isinstance(error, PermissionError):
-        return Refused(_named(path), "this file may not be read", "Ask its owner, or copy it")
-    return Refused(_named(path), f"this file cannot be read ({_reason(error)})", "Try a copy of it")
-
-
-def _unsaved(path: Path, error: Exception) -> Refused:
-    if isinstance(error, FileNotFoundError | NotADirectoryError | ValueError):
-        return Refused(_named(path), "there is no such folder to save in", "Make the folder, or name another")
-    if isinstance(error, PermissionError):
-        return Refused(_named(path), "nothing may be written there", "Save in another folder")
-    return Refused(_named(path), f"this file cannot be written ({_reason(error)})", "Save in another place")
-
-
-def _reason(error: Exception) -> str:
-    text = error.strerror if isinstance(error, OSError) and error.strerror else type(error).__name__
-    return text[:1].lower() + text[1:]
+        raise Refused(path_words(path), "this file may only be read", "Save under another name")

@@ -1,0 +1,116 @@
+"""An open job file as SQLite sees it: asked in SQL, answering in rows or in one sentence.
+
+Whatever is in the file, opening it runs no code of it, follows no path in it and takes no size from it.
+"""
+
+import contextlib
+import sqlite3
+from pathlib import Path
+from typing import Any
+
+from bayboard.store.photo_kind import LARGEST_PHOTO
+from bayboard.store.troubles import Damaged, damaged, sentence
+
+Row = tuple[Any, ...]
+
+_DEFENSIVE = 1010  # SQLITE_DBCONFIG_DEFENSIVE of sqlite3.h, which Python 3.11 has no name for
+_PATIENCE = 3.0  # s that a write waits for a reader to finish
+_LIMITS = {
+    sqlite3.SQLITE_LIMIT_LENGTH: LARGEST_PHOTO + 100_000,
+    sqlite3.SQLITE_LIMIT_SQL_LENGTH: 20_000,
+    sqlite3.SQLITE_LIMIT_COLUMN: 40,
+    sqlite3.SQLITE_LIMIT_EXPR_DEPTH: 40,
+    sqlite3.SQLITE_LIMIT_ATTACHED: 0,
+    sqlite3.SQLITE_LIMIT_TRIGGER_DEPTH: 2,
+    sqlite3.SQLITE_LIMIT_WORKER_THREADS: 0,
+}
+_ALWAYS = (
+    "PRAGMA trusted_schema = OFF",
+    "PRAGMA cell_size_check = ON",
+    "PRAGMA mmap_size = 0",
+    "PRAGMA foreign_keys = ON",
+    "PRAGMA temp_store = MEMORY",
+    "PRAGMA synchronous = FULL",
+    "PRAGMA fullfsync = ON",
+)
+
+
+class Base:
+    """One connection to one file; every answer is read to its end, so that no lock outlives a question."""
+
+    def __init__(self, path: Path, conn: sqlite3.Connection) -> None:
+        self.path = path
+        self.conn = conn
+
+    def one(self, question: str, *values: object) -> Row | None:
+        """Return the first row, None when there is none; raise `Refused` when SQLite cannot."""
+        rows = self.all(question, *values)
+        return rows[0] if rows else None
+
+    def all(self, question: str, *values: object) -> list[Row]:
+        """Return every row; raise `Refused` when SQLite cannot."""
+        try:
+            return self.conn.execute(question, values).fetchall()
+        except (sqlite3.Error, OverflowError) as error:
+            raise self.said(error) from None
+
+    def do(self, statement: str, *values: object) -> None:
+        """Run a statement that answers nothing; raise `Refused` when SQLite cannot."""
+        self.all(statement, *values)
+
+    def said(self, error: Exception) -> Exception:
+        """Return the sentence for what SQLite raised."""
+        if isinstance(error, sqlite3.Error):
+            return sentence(self.path, error)
+        return self.damaged("this job file holds a number that cannot be")
+
+    def damaged(self, what: str) -> Damaged:
+        """Return the sentence for something in this file that is not as it was written."""
+        return damaged(self.path, what)
+
+    def close(self) -> None:
+        """Let the file go."""
+        with contextlib.suppress(sqlite3.Error):
+            self.conn.close()
+
+
+def connected(path: Path, look: bool) -> Base:
+    """Return an open file that must exist; raise `Refused` when SQLite does not open it."""
+    whole = Path(path).resolve()
+    try:
+        conn = sqlite3.connect(uri_of(whole, look), uri=True, isolation_level=None, timeout=_PATIENCE)
+    except sqlite3.Error as error:
+        raise sentence(path, error) from None
+    base = Base(path, conn)
+    try:
+        set_up(conn)
+        if look:
+            base.do("PRAGMA query_only = ON")
+    except sqlite3.Error as error:
+        conn.close()
+        raise sentence(path, error) from None
+    return base
+
+
+def uri_of(path: Path, look: bool) -> str:
+    """Return the address by which SQLite opens an absolute path, whatever letters are in it."""
+    address = path.as_uri()
+    if path.drive.startswith("\\\\"):
+        # SQLite takes no computer's name in an address; the share goes into the path
+        address = address.replace("file://", "file:////", 1)
+    return f"{address}?mode={'ro' if look else 'rw'}"
+
+
+def set_up(conn: sqlite3.Connection) -> None:
+    """Hold a connection to what a job file needs, before anything in the file is read."""
+    for limit, most in _LIMITS.items():
+        conn.setlimit(limit, most)
+    if hasattr(conn, "setconfig"):  # Python 3.12 and later
+        conn.setconfig(_DEFENSIVE, True)
+    conn.text_factory = _text
+    for statement in _ALWAYS:
+        conn.execute(statement)
+
+
+def _text(raw: bytes) -> str:
+    return raw.decode("utf-8", "replace")

@@ -1,0 +1,217 @@
+"""Opening a job file: nothing in it is believed before it was looked at."""
+
+import os
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from bayboard.model.layout import Layout
+from bayboard.model.read import read
+from bayboard.model.refused import Refused
+from bayboard.store import drafts, holder, newer, revisions, schema, states
+from bayboard.store.base import Base, connected
+from bayboard.store.header import Header, has_journal, log_of, read_header
+from bayboard.store.records import Draft
+from bayboard.store.sealed import hash_of, now
+from bayboard.store.sentences import path_words, unopened
+from bayboard.store.troubles import Damaged
+from bayboard.store.writing import Identity, identity_of, rolled_back
+
+CUT_SHORT = "The last change was cut short, so it was taken back; everything before it is here."
+
+
+@dataclass
+class Opened:
+    """A job file that was looked at: its draft, and what is to be said."""
+
+    base: Base
+    identity: Identity
+    draft: Draft
+    stands_in: bool = False  # the draft is made of something else, for it is damaged
+    said: list[str] = field(default_factory=list)
+    token: str = ""
+    writes: int = 0
+    checked: str | None = None
+
+
+def opened(path: Path, look: bool, take: bool) -> Opened:
+    """Return the file at `path`, held unless only looked at; raise `Refused` when it cannot be."""
+    header = read_header(path)
+    target = Path(os.path.realpath(path))
+    journal = has_journal(target)
+    _refuse_log(path, target, header, look)
+    if header.form > schema.FORM:
+        raise newer.refused(path, target)
+    if journal and look:
+        raise _cut_short(path)
+    identity = identity_of(target)
+    base = connected(path, look)
+    try:
+        said = _settled(base, target, header, journal)
+        return _looked_into(base, identity, said, look, take, journal)
+    except BaseException:
+        base.close()
+        raise
+
+
+def _looked_into(
+    base: Base, identity: Identity, said: list[str], look: bool, take: bool, crashed: bool
+) -> Opened:
+    draft, trouble = found_draft(base)
+    said += trouble
+    said += _newest_is_whole(base)
+    if identity_of(base.path) != identity:
+        raise unopened(base.path, OSError("it is being replaced"), ".bay")
+    file = Opened(base, identity, draft, bool(trouble), said)
+    if look:
+        file.checked = _facts(base)[1]
+    else:
+        _hold(file, take, crashed or bool(said))
+    return file
+
+
+def _refuse_log(path: Path, target: Path, header: Header, look: bool) -> None:
+    """Raise `Refused` for what another program's write-ahead log would bring."""
+    log = log_of(target)
+    if log.exists() and not header.logged:
+        raise Refused(path_words(log), "this was not made by Bayboard", "Move it away from the job file")
+    if header.logged and look:
+        raise Refused(
+            path_words(path), "another program left this file in a form of its own", "Open it to set it right"
+        )
+
+
+def _cut_short(path: Path) -> Refused:
+    return Refused(
+        path_words(path),
+        "the last change in it was cut short, or is being made at this moment",
+        "Try again; if that does not help, open it to work on it, which takes that change back",
+    )
+
+
+def _settled(base: Base, target: Path, header: Header, journal: bool) -> list[str]:
+    """Bring a file to rest and check its tables; return what is to be said."""
+    said = []
+    if header.logged:
+        base.do("PRAGMA journal_mode = DELETE")
+        said.append("Another program had left this file in a form of its own; it is set right.")
+    found = base.all("SELECT type, name, tbl_name, sql FROM sqlite_master ORDER BY name, type, sql")
+    if tuple(found) != schema.expected():
+        raise base.damaged("this job file holds something that Bayboard does not write")
+    mode = base.one("PRAGMA journal_mode")
+    if mode != ("delete",):
+        base.do("PRAGMA journal_mode = DELETE")
+    if journal and not has_journal(target):
+        said.append(CUT_SHORT)
+    return said
+
+
+def found_draft(base: Base) -> tuple[Draft, list[str]]:
+    """Return the draft, or what stands nearest to it, with a sentence when it is not the draft."""
+    try:
+        row = drafts.read_row(base)
+        draft = Draft(read(row.text), row.parent, row.changed, row.sha256, states.marks(base), row.at)
+        return draft, []
+    except Damaged:
+        pass
+    except Refused as refused:
+        if _passes(refused, base):
+            raise
+    return _stand_in(base)
+
+
+def _passes(refused: Refused, base: Base) -> bool:
+    """Return whether a refusal is about the file's use, and not about what is in it."""
+    return refused.place == path_words(base.path)
+
+
+def _stand_in(base: Base) -> tuple[Draft, list[str]]:
+    """Return the last step or revision that is whole; raise `Damaged` when there is none."""
+    for number in _candidates(base):
+        try:
+            text = states.text_of(base, number)
+            layout = read(text)
+        except Refused:
+            continue
+        said = "The draft is damaged; this is the last step before it that is whole."
+        return Draft(layout, _parent(base), now(), hash_of(text), states.marks(base), number), [said]
+    for number in range(_newest(base), 0, -1):
+        try:
+            layout, sha = _revision(base, number)
+        except Refused:
+            continue
+        return Draft(layout, number, now(), sha, (), 0), [
+            f"The draft is damaged; this is revision {number}, the newest that is whole."
+        ]
+    raise base.damaged("nothing in this job file can be read")
+
+
+def _candidates(base: Base) -> list[int]:
+    """Return the numbers of the steps to try: the one that the draft stands at, then from the newest."""
+    try:
+        known = drafts.facts(base)
+        numbers = [mark.number for mark in reversed(states.marks(base))]
+    except Refused:
+        return []
+    at = known[1] if known else None
+    return sorted(numbers, key=lambda number: (number != at, -number))
+
+
+def _parent(base: Base) -> int | None:
+    try:
+        known = drafts.facts(base)
+    except Refused:
+        known = None
+    return known[0] if known else (_newest(base) or None)
+
+
+def _newest(base: Base) -> int:
+    try:
+        return min(revisions.newest(base) or 0, 100_000)
+    except Refused:
+        return 0
+
+
+def _revision(base: Base, number: int) -> tuple[Layout, str]:
+    text = revisions.text_of(base, number)
+    return read(text), hash_of(text)
+
+
+def _newest_is_whole(base: Base) -> list[str]:
+    number = _newest(base)
+    if not number:
+        return []
+    try:
+        revisions.text_of(base, number)
+    except Damaged:
+        return [f"Revision {number}, the newest, is damaged; what is whole can be rescued into a new file."]
+    return []
+
+
+def _facts(base: Base) -> tuple[int, str | None]:
+    row = base.one("SELECT writes, checked FROM holder WHERE one = 1")
+    if row is None or not isinstance(row[0], int):
+        raise base.damaged("this job file has lost count of its changes")
+    return row[0], row[1] if isinstance(row[1], str) else None
+
+
+def _hold(file: Opened, take: bool, crashed: bool) -> None:
+    """Write into the file that this program holds it; raise `Held` when another does."""
+    base, own = file.base, holder.own_hold()
+    base.do("BEGIN IMMEDIATE")
+    try:
+        other = holder.held_by(base)
+        if other is not None and not take and holder.runs(other) is not False:
+            raise holder.held(base.path, other)
+        if drafts.read_sha(base) != file.draft.sha256 and not file.stands_in:
+            raise unopened(base.path, OSError("it is being written by another program"), ".bay")
+        if other is not None or crashed:
+            base.do("UPDATE holder SET checked = NULL WHERE one = 1")
+        holder.take(base, own)
+        base.do("UPDATE holder SET writes = writes + 1 WHERE one = 1")
+        file.writes, file.checked = _facts(base)
+        base.do("COMMIT")
+    except BaseException:
+        rolled_back(base)
+        holder.forget(own.token)
+        raise
+    file.token = own.token

@@ -1,0 +1,51 @@
+"""Photos of a job: named by their hash, each once."""
+
+from bayboard.model.refused import Refused
+from bayboard.store.base import Base
+from bayboard.store.photo_kind import LARGEST_PHOTO, photo_kind
+from bayboard.store.sealed import hash_of, is_hash
+from bayboard.store.sentences import path_words
+
+
+def names(base: Base) -> tuple[str, ...]:
+    """Return the names of all photos, `<sha256>.jpg` or `.png`, in the order they came."""
+    rows = base.all("SELECT sha256, kind FROM photo ORDER BY rowid")
+    return tuple(f"{sha}.{kind}" for sha, kind in rows if is_hash(sha) and kind in ("jpg", "png"))
+
+
+def data_of(base: Base, name: str) -> bytes:
+    """Return a photo; raise `Refused` when it is not there or has not its hash."""
+    sha, _, kind = name.partition(".")
+    row = base.one("SELECT kind, data FROM photo WHERE sha256 = ?", sha)
+    if row is None or row[0] != kind:
+        raise Refused(path_words(base.path), f"the photo {name[:12]}… is not in it", "Add it again")
+    data = row[1]
+    if not isinstance(data, bytes) or hash_of(data) != sha or photo_kind(data) != kind:
+        raise base.damaged(f"the photo {name[:12]}… is damaged")
+    return data
+
+
+def named(data: bytes) -> str:
+    """Return the name of a photo; raise `Refused` when it is none, or too large."""
+    kind = photo_kind(data)
+    if kind is None:
+        raise Refused("photo", "this is neither a JPEG nor a PNG picture", "Save it as one of these first")
+    if len(data) > LARGEST_PHOTO:
+        raise Refused(
+            "photo", f"this is larger than {LARGEST_PHOTO // 1_000_000} MB", "Save it smaller first"
+        )
+    return f"{hash_of(data)}.{kind}"
+
+
+def put(base: Base, data: bytes) -> str:
+    """Write a photo that is not there yet, and return its name."""
+    name = named(data)
+    sha, _, kind = name.partition(".")
+    base.do(
+        "INSERT OR IGNORE INTO photo (sha256, kind, size, data) VALUES (?, ?, ?, ?)",
+        sha,
+        kind,
+        len(data),
+        data,
+    )
+    return name

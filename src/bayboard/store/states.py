@@ -1,0 +1,62 @@
+"""Undo steps: a row of layouts, packed, the oldest dropped when they grow too many."""
+
+from bayboard.model.refused import Refused
+from bayboard.store.base import Base, Row
+from bayboard.store.records import Mark
+from bayboard.store.sealed import hash_of, is_hash, packed, seal, unpacked
+from bayboard.store.sentences import path_words
+
+MOST = 300
+MOST_BYTES = 20_000_000
+_FACTS = "number, label, sha256, seal"
+_LONGEST_LABEL = 500  # letters
+
+
+def marks(base: Base) -> tuple[Mark, ...]:
+    """Return the steps in order, unread; those whose words are damaged keep an empty label."""
+    rows = base.all(f"SELECT {_FACTS} FROM state ORDER BY number")
+    return tuple(Mark(row[0], row[1] if _is_whole(row) else "") for row in rows if isinstance(row[0], int))
+
+
+def text_of(base: Base, number: int) -> bytes:
+    """Return the normal form of a step's layout; raise `Refused` when it is gone or has not its hash."""
+    row = base.one(f"SELECT {_FACTS}, layout FROM state WHERE number = ?", number)
+    if row is None:
+        raise Refused(path_words(base.path), "this step is no longer in the file", "Go back to a revision")
+    text = unpacked(row[-1]) if isinstance(row[-1], bytes) and _is_whole(row[:-1]) else None
+    if text is None or hash_of(text) != row[2]:
+        raise base.damaged(f"step {number} is damaged")
+    return text
+
+
+def put(base: Base, number: int, label: str, text: bytes) -> None:
+    """Write a step."""
+    told = (number, label[:_LONGEST_LABEL], hash_of(text))
+    base.do(
+        f"INSERT INTO state ({_FACTS}, layout) VALUES (?, ?, ?, ?, ?)",
+        *told,
+        seal("state", *told),
+        packed(text),
+    )
+
+
+def drop_after(base: Base, upto: int) -> None:
+    """Drop the steps after `upto`."""
+    base.do("DELETE FROM state WHERE number > ?", upto)
+
+
+def trim(base: Base, at: int) -> None:
+    """Drop the oldest steps beyond what a file holds, but never the one that the draft stands at."""
+    sizes = base.all("SELECT number, length(layout) FROM state ORDER BY number DESC")
+    count = total = 0
+    for number, size in sizes:
+        count, total = count + 1, total + size
+        if (count > MOST or total > MOST_BYTES) and number < at:
+            base.do("DELETE FROM state WHERE number <= ?", number)
+            return
+
+
+def _is_whole(row: Row) -> bool:
+    number, label, sha, sealed = row
+    fine = isinstance(label, str) and is_hash(sha)
+    return fine and seal("state", number, label, sha) == sealed
