@@ -7,6 +7,7 @@ disturb one another now and then, and that is wanted.
 import random
 
 from tests.plain import random_scenes as scenes
+from tests.plain.random_kept import drill, print_sheets
 from tests.plain.sketch import Sketch, rectangle
 
 WIDE, HIGH = 300, 240  # one cell
@@ -55,6 +56,10 @@ def random_document(seed):
     if rng.random() < 0.2:
         _second_board(sketch)
     _loosen(sketch)
+    if rng.random() < 0.3:
+        drill(sketch)
+    if rng.random() < 0.35:
+        print_sheets(sketch)
     return sketch.doc
 
 

@@ -8,6 +8,7 @@ from tests.plain.arrange import gap, off_board, off_wall, on_stay, overlap
 from tests.plain.depth import plug_room, seat_depth
 from tests.plain.eyes import reach, sight
 from tests.plain.fixings import hole_edge, hole_hole, insert_landing, no_drill
+from tests.plain.kept import drilled, reprint
 from tests.plain.reading import Bay
 from tests.plain.wires import beside, crossing, lead_path
 
@@ -28,6 +29,8 @@ RULES = {
     "no-drill": no_drill,
     "hole-edge": hole_edge,
     "hole-hole": hole_hole,
+    "drilled": drilled,
+    "reprint": reprint,
 }
 
 

@@ -13,6 +13,7 @@ import msgspec
 from bayboard.model.layout import Board, Fixing, Gear, Layout, Point, Value
 from bayboard.model.rounding import rounded
 from bayboard.model.write import plain_value, spelled
+from bayboard.units.angle import short_way
 
 SAME = 1e-6  # mm or degrees; typed and dragged values are rounded to it
 _Firsts = tuple[str | None, str | None]  # the first boards, of which things are that name none
@@ -237,6 +238,5 @@ def _from_to(a: Point, b: Point) -> Point:
 
 def _turned(before: float, after: float) -> float:
     """Return degrees counter-clockwise in (-180, 180], 0 where no more than `SAME`."""
-    by = (after - before) % 360.0
-    short = rounded(by - 360.0 if by > 180.0 else by)
+    short = rounded(short_way(before, after))
     return 0.0 if abs(short) <= SAME else short

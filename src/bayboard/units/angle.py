@@ -27,6 +27,12 @@ def read_angle(text: str) -> float:
     return round((degrees if found[1] in ("", "+") else -degrees) % 360.0, _DIGITS) % 360.0
 
 
+def short_way(before: float, after: float) -> float:
+    """Return the degrees from one direction to another the short way round, in (-180, 180]."""
+    by = (after - before) % 360.0
+    return by - 360.0 if by > 180.0 else by
+
+
 def show_angle(degrees: float) -> str:
     """Return an angle to a tenth of a degree: "12.5°"."""
     return f"{show_number(round(degrees % 360.0, 1) % 360.0, 1)}°"

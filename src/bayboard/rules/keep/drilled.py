@@ -18,7 +18,7 @@ from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed
 from bayboard.rules.words import amount
 from bayboard.tables.limits import fixed
-from bayboard.units.angle import show_two_angles
+from bayboard.units.angle import short_way, show_two_angles
 
 RULE = "drilled"
 WIDE = False
@@ -63,7 +63,7 @@ def _of_gear(scene: Scene, placed: Placed, screws: dict[int, Point]) -> Iterator
             placed.id, worst, "mm", moved + (f" at {worst.hole}" if worst.hole else ""), "new holes"
         )
         return
-    turned = 0.0 if pose is None else _apart(placed.gear.turn, pose.turn)
+    turned = 0.0 if pose is None else abs(short_way(pose.turn, placed.gear.turn))
     if turned > fixed("drilled_turn") + HAIR:
         off = _Off(turned, placed.at)
         words = f"has turned {show_two_angles(turned, fixed('drilled_turn'))[0]}"
@@ -77,12 +77,6 @@ def _of_fixing(scene: Scene, fixing: Fixing) -> Iterator[Finding]:
     if worst is not None and worst.far > fixed("drilled_off") + HAIR:
         moved = f"has moved {amount(worst.far, scene.layout.units)}{worst.hole}"
         yield _finding(fixing.id, worst, "mm", moved, "a new hole")
-
-
-def _apart(a: float, b: float) -> float:
-    """Return degrees between two directions, 0 to 180."""
-    by = abs(a - b) % 360.0
-    return min(by, 360.0 - by)
 
 
 def _finding(name: str, off: _Off, unit: str, words: str, other: str) -> Finding:
