@@ -1,15 +1,19 @@
 """The list of a drill day: every hole of every board in the order in which it is drilled."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import combinations
 from math import dist
 
+import numpy as np
+
 from bayboard.geometry import outline as outlines
+from bayboard.geometry.crowd import HAIR
 from bayboard.mechanics.bits import slot_apart
 from bayboard.mechanics.holes import Hole, holes
-from bayboard.model.drilled import drilled_at
+from bayboard.model.drilled import drilled_places
 from bayboard.model.layout import Board, Layout, Point
+
+Spots = tuple[Point, ...]  # where a hole is drilled, one or two places
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,11 +42,11 @@ def drillings(layout: Layout) -> tuple[Drilling, ...]:
     one nearer to the board's lower left corner first.  Then bit by bit, the smallest first, unknown ones
     last; within a bit always the nearest next, from the first datum hole.
     """
-    known = holes(layout)
+    known, made = holes(layout), drilled_places(layout)
     return tuple(
         drilling
         for board in layout.boards
-        for drilling in _on_board(layout, board, [hole for hole in known if hole.board == board.id])
+        for drilling in _on_board(board, [hole for hole in known if hole.board == board.id], made)
     )
 
 
@@ -53,17 +57,9 @@ def datum_check(layout: Layout, board: str) -> tuple[str, str, float] | None:
     return None if pair is None else (pair[0].id, pair[1].id, dist(pair[0].at, pair[1].at))
 
 
-def _on_board(layout: Layout, board: Board, known: list[Hole]) -> Iterator[Drilling]:
-    foot = _foot(board)
-    datum = _datum(board, known) or ()
-    start = datum[0].at if datum else foot
-    order = [(hole, parts(hole)) for hole in datum]
-    rest = [hole for hole in known if hole not in datum]
-    for size in sorted({hole.drill for hole in rest if hole.drill is not None}):
-        order += _walk([hole for hole in rest if hole.drill == size], start)
-    order += _walk([hole for hole in rest if hole.drill is None], start)
-    for hole, spots in order:
-        made = drilled_at(layout, hole.id) is not None
+def _on_board(board: Board, known: list[Hole], made: Mapping[str, Point]) -> Iterator[Drilling]:
+    foot, datum = _foot(board), _datum(board, known) or ()
+    for hole, spots in _in_order(known, datum, foot):
         for number, at in enumerate(spots, start=1):
             yield Drilling(
                 hole=hole,
@@ -73,12 +69,22 @@ def _on_board(layout: Layout, board: Board, known: list[Hole]) -> Iterator[Drill
                 from_left=at[0] - foot[0],
                 up=at[1] - foot[1],
                 bit=hole.drill,
-                drilled=made,
+                drilled=hole.id in made,
                 datum=hole in datum,
             )
 
 
-def parts(hole: Hole) -> tuple[Point, ...]:
+def _in_order(known: list[Hole], datum: Sequence[Hole], foot: Point) -> Iterator[tuple[Hole, Spots]]:
+    """Yield the holes of a board with the places of each, in working order."""
+    yield from ((hole, parts(hole)) for hole in datum)
+    start = datum[0].at if datum else foot
+    rest = [hole for hole in known if hole not in datum]
+    sizes: list[float | None] = [*sorted({hole.drill for hole in rest if hole.drill is not None}), None]
+    for size in sizes:
+        yield from _walk([hole for hole in rest if hole.drill == size], start)
+
+
+def parts(hole: Hole) -> Spots:
     """Return where a hole is drilled, bay axes: two places for a slot of known drill, else its centre."""
     if hole.slot is None or hole.drill is None:
         return (hole.at,)
@@ -96,19 +102,32 @@ def _foot(board: Board) -> Point:
 def _datum(board: Board, known: Iterable[Hole]) -> tuple[Hole, Hole] | None:
     """Return the two round holes of known drill that lie farthest apart, the first of equals."""
     round_ones = [hole for hole in known if hole.slot is None and hole.drill is not None]
-    pair = max(combinations(round_ones, 2), key=lambda two: dist(two[0].at, two[1].at), default=None)
-    if pair is None or dist(pair[0].at, pair[1].at) == 0.0:
+    at = np.array([hole.at for hole in round_ones]).reshape(-1, 2)
+    farthest, pair = 0.0, None
+    for i, hole in enumerate(round_ones[:-1]):
+        apart = np.hypot(*(at[i + 1 :] - at[i]).T)
+        if apart.max() > farthest + HAIR:
+            farthest = float(apart.max())
+            pair = hole, round_ones[i + 1 + int(np.argmax(apart >= farthest - HAIR))]
+    if pair is None:
         return None
     near, far = sorted(pair, key=lambda hole: dist(hole.at, _foot(board)))
     return near, far
 
 
-def _walk(left: list[Hole], here: Point) -> Iterator[tuple[Hole, tuple[Point, ...]]]:
-    """Yield holes with their places in the order of a walk to the nearest; a slot from its nearer end."""
-    left = list(left)
-    while left:
-        hole = min(left, key=lambda hole: min(dist(here, at) for at in parts(hole)))
-        left.remove(hole)
-        spots = tuple(sorted(parts(hole), key=lambda at: dist(here, at)))
-        here = spots[-1]
-        yield hole, spots
+def _walk(holes: list[Hole], here: Point) -> Iterator[tuple[Hole, Spots]]:
+    """Yield holes with their places in the order of a walk to the nearest; a slot from its nearer end.
+
+    Of equally near ones the first comes first.
+    """
+    spots = [parts(hole) for hole in holes]
+    ends = np.array([(places[0], places[-1]) for places in spots]).reshape(-1, 2, 2)
+    left = np.ones(len(holes), dtype=np.bool_)
+    for _ in holes:
+        apart = np.hypot(*np.moveaxis(ends - np.array(here), 2, 0))
+        nearer = np.where(left, apart.min(axis=1), np.inf)
+        i = int(np.argmax(nearer <= nearer.min() + HAIR))
+        left[i] = False
+        places = spots[i] if apart[i, 0] <= apart[i, 1] + HAIR else spots[i][::-1]
+        here = places[-1]
+        yield holes[i], places

@@ -46,6 +46,12 @@ def drilled_at(layout: Layout, hole: HoleId) -> Point | None:
     return None if screw is None else drilled_screws(layout, screw[0]).get(screw[1])
 
 
+def drilled_places(layout: Layout) -> dict[HoleId, Point]:
+    """Return where every hole that was made in a board is, by its id."""
+    screws = {f"{gear.id}#{n}": at for gear in layout.gear for n, at in drilled_screws(layout, gear).items()}
+    return screws | {f.id: f.drilled for f in layout.fixings if f.drilled is not None}
+
+
 def drilled_screws(layout: Layout, gear: Gear) -> dict[int, Point]:
     """Return where screws of a stand-in were drilled, by number from 1; the others are not in it."""
     count = len(layout.cards[gear.card].screws)
