@@ -4,6 +4,7 @@ One connection, to be used by one thread.  Every method raises `Refused` with on
 does not do what is asked; nothing is then written, and the same object can be asked again later.
 """
 
+import os
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import replace
@@ -60,7 +61,11 @@ class JobFile:
         self.looking = looking
         self.said: tuple[str, ...] = tuple(found.said)
         self._base = found.base
-        self._writer = Writer(found.base, found.token, found.identity, found.writes)
+        self._base.at_work = not looking
+        self._writer = Writer(
+            found.base, Path(os.path.abspath(self.path)), found.token, found.identity, found.writes
+        )
+        self._refusal: Refused | None = None
         self._checked = found.checked
         self._known = found.draft
         self._stands_in = found.stands_in
@@ -110,6 +115,8 @@ class JobFile:
             states.drop_after(self._base, upto)
             for number, (label, state) in enumerate(add, upto + 1):
                 states.put(self._base, number, label, text if state is layout else _text(state))
+            if not states.is_there(self._base, at):
+                raise ValueError(f"there is no step {at} for the draft to stand at")
             states.trim(self._base, at)
             self._becomes(layout, text, at=at, parent=parent, picture=picture)
         self._stands_in = False
@@ -208,13 +215,18 @@ class JobFile:
         """Return what is not as it was written, as sentences; () when the file is whole."""
         found = checking.sentences(self._base)
         if not found and not self.looking and self.check_due:
-            self.was_checked()
+            with suppress(Refused):
+                self.was_checked()
         return found
 
     def was_checked(self) -> None:
         """Store that the file was found whole today, by `check_whole` or `examine`."""
         with self._writing(checked=True):
             self._base.do("UPDATE holder SET checked = ? WHERE one = 1", now()[:10])
+
+    def copy(self, out: Path) -> None:
+        """Copy this file with every revision, also when its path leads elsewhere by now; `out` replaced."""
+        making.copy(self.path, Path(out), self._base)
 
     def close(self) -> None:
         """Let the file go; nothing is left beside it.  Never raises, also when the file is gone."""
@@ -240,10 +252,13 @@ class JobFile:
     def _check_after_crash(self) -> None:
         if self._checked is not None:
             return
-        for kind, said in checking.all_troubles(self._base):
+        if self._refusal is not None:
+            raise self._refusal
+        for kind, trouble in checking.all_troubles(self._base):
             # a damaged draft is healed by the write, a damaged step can be spared
             if kind not in ("draft", "state", "meta"):
-                raise Damaged("", said.removesuffix("."))
+                self._refusal = trouble
+                raise trouble
         self._base.do("UPDATE holder SET checked = ? WHERE one = 1", now()[:10])
 
     def _keep(self, note: str, picture: bytes | None) -> Revision:

@@ -75,8 +75,11 @@ def empty(part: Path, path: Path) -> Iterator[Base]:
         base.close()
 
 
-def copy(path: Path, out: Path) -> None:
-    """Write every page of a job file into `out`, held by nobody; raise `Refused`, `out` as before."""
+def copy(path: Path, out: Path, opened: Base | None = None) -> None:
+    """Write every page of a job file into `out`, held by nobody; raise `Refused`, `out` as before.
+
+    `opened`: take what this connection sees, also when the path leads elsewhere by now.
+    """
     with said_of(out):
         target = Path(os.path.realpath(out))
         if target == Path(os.path.realpath(path)):
@@ -86,7 +89,7 @@ def copy(path: Path, out: Path) -> None:
     try:
         with said_of(out):
             part.open("xb").close()
-        copy_pages(path, part)
+        copy_pages(path, part, opened)
         with said_of(out):
             flushed(part)
             part.replace(target)
@@ -95,9 +98,9 @@ def copy(path: Path, out: Path) -> None:
         dropped(part)
 
 
-def copy_pages(path: Path, part: Path) -> None:
+def copy_pages(path: Path, part: Path, opened: Base | None = None) -> None:
     """Copy a job file as it is at one moment into the empty file `part`, and let that be held by nobody."""
-    base = connected(path, look=True)
+    base = opened or connected(path, look=True)
     out = sqlite3.connect(part, isolation_level=None)
     try:
         out.execute("PRAGMA synchronous = OFF")
@@ -108,7 +111,8 @@ def copy_pages(path: Path, part: Path) -> None:
         raise sentence(path, error) from None
     finally:
         out.close()
-        base.close()
+        if base is not opened:
+            base.close()
 
 
 def beside(target: Path) -> Path:

@@ -1,0 +1,64 @@
+"""What the FILE of a command names: a plain layout, a job file's draft, or one of its revisions."""
+
+import re
+from dataclasses import dataclass
+from pathlib import Path
+
+from bayboard.model.layout import Layout
+from bayboard.model.refused import Refused
+from bayboard.store.files import open_layout
+from bayboard.store.job_file import JobFile, is_job_file, open_job_file
+
+DRAFT = "draft"
+_NAMED = re.compile(r"(?P<path>.+)@(?P<revision>[^@/\\]*)", re.DOTALL)
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """A file, and the revision asked for; `revision` None is its draft."""
+
+    path: Path
+    revision: int | None = None
+
+    @property
+    def is_job(self) -> bool:
+        """Return whether the file is a job file."""
+        return is_job_file(self.path)
+
+
+def named(word: str) -> Named:
+    """Return what a word such as `JOB.bay@3` names; raise `Refused` when what follows @ is no revision.
+
+    A file that is called so, @ and all, is that file.
+    """
+    found = _NAMED.fullmatch(word)
+    if found is None or Path(word).exists():
+        return Named(Path(word))
+    path = Path(found["path"])
+    if path.suffix.lower() != ".bay" and not path.exists():
+        return Named(Path(word))
+    return Named(path, revision_named(found["revision"]))
+
+
+def revision_named(word: str) -> int | None:
+    """Return the number of a revision, None for "draft"; raise `Refused` for anything else."""
+    if word == DRAFT:
+        return None
+    if not re.fullmatch(r"[0-9]{1,9}", word):
+        raise Refused("", f"'{word}' is no revision", "Name it by its number, or 'draft'")
+    return int(word)
+
+
+def layout_named(what: Named) -> Layout:
+    """Return the layout; raise `Refused` when there is none."""
+    if not what.is_job:
+        if what.revision is not None:
+            raise Refused(str(what.path), "a plain .json layout holds no revisions", "Leave the @ off")
+        return open_layout(what.path)
+    with open_job_file(what.path, look=True) as file:
+        return layout_in(file, what.revision)
+
+
+def layout_in(file: JobFile, revision: int | None) -> Layout:
+    """Return the draft of a job file, or a revision; raise `Refused` when there is none of that number."""
+    return file.draft().layout if revision is None else file.revision(revision)
