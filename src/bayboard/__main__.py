@@ -3,7 +3,7 @@
 import io
 import sys
 
-COMMANDS = ("check", "print", "convert")
+COMMANDS = ("check", "print", "keep", "revisions", "compare", "restore", "convert")
 
 
 def main(words: list[str] | None = None) -> int:

@@ -2,26 +2,26 @@
 
 import argparse
 import json
-from pathlib import Path
 from typing import Any
 
+from bayboard.commands.words import FILE
 from bayboard.rules.check import Verdict, check
 from bayboard.rules.finding import Finding, Unchecked
-from bayboard.store.files import open_layout
+from bayboard.store.named import layout_named, named
 
 _DIGITS = 4  # figures in --json are rounded to 0.0001
 
 
 def describe(parser: argparse.ArgumentParser) -> None:
     """Add the command's words to `parser`."""
-    parser.add_argument("file", type=Path, metavar="FILE", help="a .json layout")
+    parser.add_argument("file", metavar="FILE", help=FILE)
     parser.add_argument("--json", action="store_true", help="write findings as JSON")
     parser.add_argument("--strict", action="store_true", help="exit 1 also when anything is unchecked")
 
 
 def run(chosen: argparse.Namespace) -> int:
     """Print the verdict; return 1 when there is a must (--strict: or anything unchecked), else 0."""
-    verdict = check(open_layout(chosen.file))
+    verdict = check(layout_named(named(chosen.file)))
     if chosen.json:
         print(json.dumps(as_json(verdict), ensure_ascii=False, indent=1))
     else:

@@ -1,23 +1,66 @@
-"""`bayboard convert IN OUT`: write a layout in its normal form."""
+"""`bayboard convert IN OUT`: a layout in its normal form, or a job file with every revision."""
 
 import argparse
 from pathlib import Path
 
-from bayboard.commands.words import not_the_same
+from bayboard.commands.words import FILE, not_the_same
+from bayboard.job.picture import picture
 from bayboard.model.refused import Refused
-from bayboard.store.files import open_layout, save_layout
+from bayboard.store.files import save_layout
+from bayboard.store.job_file import copy_job_file, open_job_file
+from bayboard.store.named import Named, layout_in, layout_named, named
+from bayboard.store.replacing import in_place_of, make_in_place
 
 
 def describe(parser: argparse.ArgumentParser) -> None:
     """Add the command's words to `parser`."""
-    parser.add_argument("read", type=Path, metavar="IN", help="a .json layout")
-    parser.add_argument("out", type=Path, metavar="OUT", help="the .json to write, replaced whole")
+    parser.add_argument("read", metavar="IN", help=FILE)
+    parser.add_argument("out", type=Path, metavar="OUT", help="the .json or .bay to write, replaced whole")
 
 
 def run(chosen: argparse.Namespace) -> int:
-    """Write the layout; return 0."""
-    if chosen.out.suffix.lower() != ".json":
-        raise Refused("OUT", f"{chosen.out} does not end in .json", "Name a .json file")
-    not_the_same(chosen.out, chosen.read, "OUT")
-    save_layout(chosen.out, open_layout(chosen.read))
+    """Write the other file and say what it cannot hold; return 0."""
+    what, out = named(chosen.read), chosen.out
+    ending = out.suffix.lower()
+    if ending not in (".json", ".bay"):
+        raise Refused("OUT", f"{out} ends neither in .json nor in .bay", "Name a .json or a .bay file")
+    not_the_same(out, what.path, "OUT")
+    said = _to_layout(what, out) if ending == ".json" else _to_job(what, out)
+    for line in said:
+        print(line)
     return 0
+
+
+def _to_layout(what: Named, out: Path) -> list[str]:
+    """Write one layout; return what is left behind."""
+    if not what.is_job:
+        save_layout(out, layout_named(what))
+        return []
+    with open_job_file(what.path, look=True) as file:
+        save_layout(out, layout_in(file, what.revision))
+        photos, kept = len(file.photos()), len(file.revisions())
+    return left_behind(what.path.name, photos, kept if what.revision is None else 0)
+
+
+def left_behind(name: str, photos: int, kept: int) -> list[str]:
+    """Return the sentence about what a .json cannot hold, none where nothing is lost."""
+    told = [f"{n} {word}{'s' * (n != 1)}" for n, word in ((photos, "photo"), (kept, "revision")) if n]
+    if not told:
+        return []
+    verb = "stays" if photos + kept == 1 else "stay"
+    return [f"{' and '.join(told)} {verb} behind in {name}: a .json holds one layout."]
+
+
+def _to_job(what: Named, out: Path) -> list[str]:
+    """Write a job file: every revision of one, or a new one with nothing kept yet."""
+    if what.is_job and what.revision is None:
+        with in_place_of(out) as beside:
+            copy_job_file(what.path, beside.path)
+        return beside.said
+    if not what.is_job:
+        layout = layout_named(what)
+        return make_in_place(out, layout, picture(layout), ())
+    with open_job_file(what.path, look=True) as file:
+        layout = layout_in(file, what.revision)
+        photos = [file.photo(name) for name in file.photos()]
+    return make_in_place(out, layout, picture(layout), photos)

@@ -11,7 +11,11 @@ UNUSABLE = 2
 _COMMANDS = {
     "check": "say what is wrong with a layout",
     "print": "print full-size templates and card stand-ins to a PDF",
-    "convert": "write a layout in its normal form",
+    "keep": "keep the draft of a job file as a revision",
+    "revisions": "list what was kept of a vehicle",
+    "compare": "say what differs between two revisions",
+    "restore": "make an old revision the draft again",
+    "convert": "write a layout in its normal form, or a job file",
 }
 
 

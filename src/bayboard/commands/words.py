@@ -1,10 +1,13 @@
 """Reading the words of a command line; a mistake in them is one sentence, like any bad input."""
 
 import argparse
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import NoReturn
 
 from bayboard.model.refused import Refused
+
+FILE = "a .json layout, a .bay job file (its draft), or JOB.bay@3 (revision 3)"
 
 
 class Words(argparse.ArgumentParser):
@@ -20,3 +23,22 @@ def not_the_same(out: Path, read: Path, name: str, which: str = "the file that i
     same = out.exists() and read.exists() and out.samefile(read)
     if same or out.absolute() == read.absolute():
         raise Refused(name, f"{out} is {which}", "Name another file to write")
+
+
+def job_path(word: str) -> Path:
+    """Return the path of a job file to be written; raise `Refused` for a plain layout."""
+    path = Path(word)
+    if path.suffix.lower() == ".json":
+        raise Refused(
+            word, "a plain .json layout holds no revisions", f"bayboard convert it to {path.stem}.bay first"
+        )
+    return path
+
+
+def local_time(stored: str) -> str:
+    """Return a stored time (UTC) as people read it here: "2026-11-25 15:43"; as it is where it is none."""
+    try:
+        moment = datetime.strptime(stored, "%Y-%m-%dT%H:%M:%SZ").replace(tzinfo=UTC)
+        return moment.astimezone().strftime("%Y-%m-%d %H:%M")
+    except (ValueError, OverflowError, OSError):
+        return stored
