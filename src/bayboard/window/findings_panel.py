@@ -46,7 +46,7 @@ def counted(verdict: Verdict) -> str:
     return ", ".join(shown)
 
 
-def _bar(theme: Theme) -> str:
+def bar_dress(theme: Theme) -> str:
     """Return the dress of a scroll bar: a thin one without arrows."""
     return (
         f"QScrollBar:vertical {{ background: {theme.paper}; width: 12px; margin: 0; border: none; }}"
@@ -188,7 +188,7 @@ class FindingsPanel(QWidget):
             area.setStyleSheet(
                 f"QScrollArea, QScrollArea > QWidget {{ background: {self.place.theme.paper}; }}"
             )
-            area.verticalScrollBar().setStyleSheet(_bar(self.place.theme))
+            area.verticalScrollBar().setStyleSheet(bar_dress(self.place.theme))
         self.foot.dress(self.place.theme)
         self.follow()
 
