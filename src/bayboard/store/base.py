@@ -13,6 +13,9 @@ from bayboard.store.troubles import Damaged, damaged, sentence
 
 Row = tuple[Any, ...]
 
+_MOST_READ = 150_000_000  # bytes that one answer may have
+_MOST_STEPS = 400  # times ten thousand steps of SQLite's machine that one answer may take
+
 _DEFENSIVE = 1010  # SQLITE_DBCONFIG_DEFENSIVE of sqlite3.h, which Python 3.11 has no name for
 _PATIENCE = 3.0  # s that a write waits for a reader to finish
 _LIMITS = {
@@ -41,6 +44,9 @@ class Base:
     def __init__(self, path: Path, conn: sqlite3.Connection) -> None:
         self.path = path
         self.conn = conn
+        self.at_work = False  # there is work in memory that a sentence has to speak of
+        self._steps = 0
+        conn.set_progress_handler(self._goes_on_too_long, 10_000)
 
     def one(self, question: str, *values: object) -> Row | None:
         """Return the first row, None when there is none; raise `Refused` when SQLite cannot."""
@@ -49,10 +55,18 @@ class Base:
 
     def all(self, question: str, *values: object) -> list[Row]:
         """Return every row; raise `Refused` when SQLite cannot."""
+        self._steps = 0
+        rows, read = [], 0
         try:
-            return self.conn.execute(question, values).fetchall()
+            for row in self.conn.execute(question, values):
+                rows.append(row)
+                read += 100 + sum(len(value) for value in row if isinstance(value, str | bytes))
+                if read > _MOST_READ:
+                    # pages that are shared by many rows make much of a small file
+                    raise self.damaged("this job file is damaged")
         except (sqlite3.Error, OverflowError) as error:
             raise self.said(error) from None
+        return rows
 
     def do(self, statement: str, *values: object) -> None:
         """Run a statement that answers nothing; raise `Refused` when SQLite cannot."""
@@ -61,12 +75,16 @@ class Base:
     def said(self, error: Exception) -> Exception:
         """Return the sentence for what SQLite raised."""
         if isinstance(error, sqlite3.Error):
-            return sentence(self.path, error)
+            return sentence(self.path, error, self.at_work)
         return self.damaged("this job file holds a number that cannot be")
 
     def damaged(self, what: str) -> Damaged:
         """Return the sentence for something in this file that is not as it was written."""
         return damaged(self.path, what)
+
+    def _goes_on_too_long(self) -> bool:
+        self._steps += 1
+        return self._steps > _MOST_STEPS
 
     def close(self) -> None:
         """Let the file go."""
@@ -80,7 +98,7 @@ def connected(path: Path, look: bool) -> Base:
     try:
         conn = sqlite3.connect(uri_of(whole, look), uri=True, isolation_level=None, timeout=_PATIENCE)
     except sqlite3.Error as error:
-        raise sentence(path, error) from None
+        raise sentence(path, error, at_work=False) from None
     base = Base(path, conn)
     try:
         set_up(conn)
@@ -88,7 +106,7 @@ def connected(path: Path, look: bool) -> Base:
             base.do("PRAGMA query_only = ON")
     except sqlite3.Error as error:
         conn.close()
-        raise sentence(path, error) from None
+        raise sentence(path, error, at_work=False) from None
     return base
 
 

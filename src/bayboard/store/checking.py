@@ -3,14 +3,16 @@
 from collections.abc import Callable, Iterator
 
 from bayboard.model.refused import Refused
-from bayboard.store import drafts, metas, photos, prints, revisions, states
+from bayboard.store import drafts, metas, photos, prints, revisions, schema, states
 from bayboard.store.base import Base
+
+Trouble = tuple[str, Refused]
 
 _MOST = 20  # sentences of a kind; more tell nothing new
 
 
-def all_troubles(base: Base) -> Iterator[tuple[str, str]]:
-    """Yield what is not as it was written: the kind of thing, and a sentence."""
+def all_troubles(base: Base) -> Iterator[Trouble]:
+    """Yield what is not as it was written: the kind of thing, and its sentence."""
     yield from _structure(base)
     yield from _told("draft", lambda: drafts.read_row(base))
     for mark in states.marks(base):
@@ -21,39 +23,42 @@ def all_troubles(base: Base) -> Iterator[tuple[str, str]]:
     whole = {line.number for line in prints.listed(base)}
     for number in prints.numbers(base):
         if number not in whole:
-            yield "print", str(base.damaged(f"line {number} of the print log is damaged"))
+            yield "print", base.damaged(f"line {number} of the print log is damaged")
     for name in metas.broken(base):
-        yield "meta", str(base.damaged(f"what was stored as {name[:20]!r} is damaged"))
+        yield "meta", base.damaged(f"what was stored as {name[:20]!r} is damaged")
 
 
 def sentences(base: Base) -> tuple[str, ...]:
     """Return every trouble as a sentence, () when the file is whole."""
     try:
-        return tuple(dict.fromkeys(said for _, said in all_troubles(base)))
+        return tuple(dict.fromkeys(str(said) for _, said in all_troubles(base)))
     except Refused as refused:
         return (str(refused),)
 
 
-def _structure(base: Base) -> Iterator[tuple[str, str]]:
+def _structure(base: Base) -> Iterator[Trouble]:
+    if schema.entries(base) != schema.expected():
+        yield "file", base.damaged("this job file holds something that Bayboard does not write")
     try:
         found = [str(row[0]) for row in base.all(f"PRAGMA integrity_check({_MOST})")]
         loose = base.all("PRAGMA foreign_key_check")
     except Refused as refused:
-        yield "file", str(refused)
+        yield "file", refused
         return
     if found != ["ok"]:
-        yield "file", str(base.damaged("this job file's pages are damaged"))
+        yield "file", base.damaged("this job file's pages are damaged")
     if loose:
-        yield "file", str(base.damaged("a revision that others came of is missing"))
+        yield "file", base.damaged("a revision that others came of is missing")
 
 
-def _revisions(base: Base) -> Iterator[tuple[str, str]]:
-    lost = metas.read_value(base, metas.LOST) or []
+def _revisions(base: Base) -> Iterator[Trouble]:
+    lost = metas.read_value(base, metas.LOST)
+    lost = lost if isinstance(lost, list) else []
     number = 0
     for revision in revisions.listed(base):
         for missing in range(number + 1, min(revision.number, number + 1 + _MOST)):
             if missing not in lost:
-                yield "revision", str(base.damaged(f"revision {missing} is missing"))
+                yield "revision", base.damaged(f"revision {missing} is missing")
         number = revision.number
         yield from _told("revision", _reading(revisions.text_of, base, number))
         yield from _told("revision", _reading(revisions.picture_of, base, number))
@@ -63,8 +68,8 @@ def _reading(read: Callable[..., object], base: Base, which: int | str) -> Calla
     return lambda: read(base, which)
 
 
-def _told(kind: str, act: Callable[[], object]) -> Iterator[tuple[str, str]]:
+def _told(kind: str, act: Callable[[], object]) -> Iterator[Trouble]:
     try:
         act()
     except Refused as refused:
-        yield kind, str(refused)
+        yield kind, refused

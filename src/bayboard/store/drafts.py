@@ -35,15 +35,17 @@ def read_row(base: Base) -> DraftRow:
     if not fine or seal("draft", *row[:5]) != sealed or hash_of(layout.encode("utf-8")) != sha:
         raise base.damaged("the draft is damaged")
     whole = isinstance(picture, bytes) and hash_of(picture) == drawn
+    if base.one("SELECT 1 FROM revision WHERE number = ?", parent) is None:
+        parent = None
     return DraftRow(parent, changed, at, layout.encode("utf-8"), picture if whole else None)
 
 
 def facts(base: Base) -> tuple[int | None, int] | None:
     """Return parent and state of a draft whose text is damaged, None when they are, too."""
     row = base.one(f"SELECT {_FACTS} FROM draft WHERE one = 1")
-    if row is None or seal("draft", *row[:5]) != row[5]:
+    if row is None or seal("draft", *row[:5]) != row[5] or not isinstance(row[3], int):
         return None
-    return row[0], row[3]
+    return (row[0] if isinstance(row[0], int) else None), row[3]
 
 
 def put(base: Base, row: DraftRow) -> None:

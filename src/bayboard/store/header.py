@@ -71,7 +71,7 @@ def has_journal(path: Path) -> bool:
         return False
     except OSError as error:
         raise unopened(journal, error) from None
-    if end == _JOURNAL_MAGIC and journal.stat().st_size > 512:
+    if end == _JOURNAL_MAGIC and journal.stat().st_size > 16:
         # such an end names a file that SQLite would look for, and delete
         raise damaged(path, f"{journal.name} beside this job file was not made by Bayboard")
     return start == _JOURNAL_MAGIC

@@ -53,6 +53,13 @@ def runs(hold: Hold) -> bool | None:
         return True
 
 
+def refuse_held(base: Base) -> None:
+    """Raise `Held` when another program has the file open, or when that cannot be told from here."""
+    other = held_by(base)
+    if other is not None and runs(other) is not False:
+        raise held(base.path, other)
+
+
 def take(base: Base, hold: Hold) -> None:
     """Write into the file who holds it."""
     base.do(

@@ -4,7 +4,6 @@ One connection, to be used by one thread.  Every method raises `Refused` with on
 does not do what is asked; nothing is then written, and the same object can be asked again later.
 """
 
-import os
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import replace
@@ -63,7 +62,7 @@ class JobFile:
         self._base = found.base
         self._base.at_work = not looking
         self._writer = Writer(
-            found.base, Path(os.path.abspath(self.path)), found.token, found.identity, found.writes
+            found.base, Path(self.path).absolute(), found.token, found.identity, found.writes
         )
         self._refusal: Refused | None = None
         self._checked = found.checked

@@ -13,10 +13,10 @@ from bayboard.model.refused import Refused
 from bayboard.model.write import write
 from bayboard.store import drafts, holder, metas, photos, schema, states
 from bayboard.store.base import Base, connected, set_up
-from bayboard.store.header import refuse_side_files
+from bayboard.store.header import is_job_file, refuse_side_files
 from bayboard.store.sealed import now
 from bayboard.store.sentences import path_words, said_of
-from bayboard.store.troubles import sentence
+from bayboard.store.troubles import Held, sentence
 
 
 def make(path: Path, layout: Layout, picture: bytes | None, pictures: Iterable[bytes]) -> None:
@@ -86,6 +86,8 @@ def copy(path: Path, out: Path, opened: Base | None = None) -> None:
             raise Refused(path_words(out), "this is the same file", "Name another")
         refuse_side_files(target)
         part = beside(target)
+    if is_job_file(out):
+        _refuse_held(out)
     try:
         with said_of(out):
             part.open("xb").close()
@@ -113,6 +115,22 @@ def copy_pages(path: Path, part: Path, opened: Base | None = None) -> None:
         out.close()
         if base is not opened:
             base.close()
+
+
+def _refuse_held(out: Path) -> None:
+    """Raise `Held` for a job file that somebody works in; what cannot be read may be replaced."""
+    try:
+        base = connected(out, look=True)
+    except Refused:
+        return
+    try:
+        holder.refuse_held(base)
+    except Held:
+        raise
+    except Refused:
+        pass
+    finally:
+        base.close()
 
 
 def beside(target: Path) -> Path:

@@ -9,7 +9,14 @@ from bayboard.store.revisions import tidy
 from bayboard.store.sealed import is_time
 from bayboard.store.troubles import Kept, Newer
 
-_MOST = 10_000  # revisions
+_MOST = 1_000  # revisions
+_LARGEST_PICTURE = 200_000  # bytes
+_SHOWN = {
+    "number": "number",
+    "kept": "substr(kept, 1, 40)",
+    "note": "substr(note, 1, 2000)",
+    "picture": f"CASE WHEN length(picture) <= {_LARGEST_PICTURE} THEN picture END",
+}
 
 
 def refused(path: Path, target: Path) -> Newer:
@@ -26,7 +33,7 @@ def _kept(target: Path) -> tuple[Kept, ...]:
         if not base.one("SELECT 1 FROM sqlite_master WHERE name = 'revision' AND sql LIKE 'CREATE TABLE%'"):
             return ()  # a view or a foreign table could do anything
         there = {str(row[1]) for row in base.all("PRAGMA table_info(revision)")}
-        columns = [name if name in there else "NULL" for name in ("number", "kept", "note", "picture")]
+        columns = [shown if name in there else "NULL" for name, shown in _SHOWN.items()]
         question = f"SELECT {', '.join(columns)} FROM revision LIMIT {_MOST}"
         found = [_one(*row) for row in base.all(question)]
     finally:

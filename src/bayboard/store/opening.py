@@ -7,7 +7,7 @@ from pathlib import Path
 from bayboard.model.layout import Layout
 from bayboard.model.read import read
 from bayboard.model.refused import Refused
-from bayboard.store import drafts, holder, newer, revisions, schema, states
+from bayboard.store import drafts, holder, newer, revisions, schema, states, upgrade
 from bayboard.store.base import Base, connected
 from bayboard.store.header import Header, has_journal, log_of, read_header
 from bayboard.store.records import Draft
@@ -41,12 +41,11 @@ def opened(path: Path, look: bool, take: bool) -> Opened:
     _refuse_log(path, target, header, look)
     if header.form > schema.FORM:
         raise newer.refused(path, target)
-    if journal and look:
-        raise _cut_short(path)
+    said = _brought_up_to_date(path, header.form, look, take)
     identity = identity_of(target)
     base = connected(path, look)
     try:
-        said = _settled(base, target, header, journal)
+        said += _settled(base, target, header, journal)
         return _looked_into(base, identity, said, look, take, journal)
     except BaseException:
         base.close()
@@ -69,6 +68,15 @@ def _looked_into(
     return file
 
 
+def _brought_up_to_date(path: Path, form: int, look: bool, take: bool) -> list[str]:
+    """Upgrade a file of an older form and return what is to be said of it."""
+    if form == schema.FORM:
+        return []
+    if look:
+        raise Refused(path_words(path), "this was made by an older Bayboard", "Open it to work on it once")
+    return [upgrade.upgraded(path, form, take=take)]
+
+
 def _refuse_log(path: Path, target: Path, header: Header, look: bool) -> None:
     """Raise `Refused` for what another program's write-ahead log would bring."""
     log = log_of(target)
@@ -80,22 +88,13 @@ def _refuse_log(path: Path, target: Path, header: Header, look: bool) -> None:
         )
 
 
-def _cut_short(path: Path) -> Refused:
-    return Refused(
-        path_words(path),
-        "the last change in it was cut short, or is being made at this moment",
-        "Try again; if that does not help, open it to work on it, which takes that change back",
-    )
-
-
 def _settled(base: Base, target: Path, header: Header, journal: bool) -> list[str]:
     """Bring a file to rest and check its tables; return what is to be said."""
     said = []
     if header.logged:
         base.do("PRAGMA journal_mode = DELETE")
         said.append("Another program had left this file in a form of its own; it is set right.")
-    found = base.all("SELECT type, name, tbl_name, sql FROM sqlite_master ORDER BY name, type, sql")
-    if tuple(found) != schema.expected():
+    if schema.entries(base) != schema.expected():
         raise base.damaged("this job file holds something that Bayboard does not write")
     mode = base.one("PRAGMA journal_mode")
     if mode != ("delete",):
@@ -200,8 +199,8 @@ def _hold(file: Opened, take: bool, crashed: bool) -> None:
     base.do("BEGIN IMMEDIATE")
     try:
         other = holder.held_by(base)
-        if other is not None and not take and holder.runs(other) is not False:
-            raise holder.held(base.path, other)
+        if not take:
+            holder.refuse_held(base)
         if drafts.read_sha(base) != file.draft.sha256 and not file.stands_in:
             raise unopened(base.path, OSError("it is being written by another program"), ".bay")
         if other is not None or crashed:

@@ -173,7 +173,7 @@ def _put_states(base: Base, saved: Saved, at: int, text: bytes) -> int:
 
 def _put_metas(base: Base, saved: Saved) -> None:
     there = set(saved.revisions)
-    gone = [number for number in range(1, max(there, default=0)) if number not in there]
+    gone = [number for number in range(1, min(max(there, default=0), _FAR)) if number not in there]
     if gone:
         saved.metas[metas.LOST] = gone
     for name, value in saved.metas.items():

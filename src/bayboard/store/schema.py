@@ -7,6 +7,9 @@ trusted without reading a single layout.
 
 import sqlite3
 from functools import cache
+from pathlib import Path
+
+from bayboard.store.base import Base
 
 APPLICATION = int.from_bytes(b"BayB", "big")
 FORM = 1
@@ -110,12 +113,12 @@ def expected() -> tuple[Entry, ...]:
     conn = sqlite3.connect(":memory:")
     try:
         create(conn)
-        return entries(conn)
+        return entries(Base(Path(":memory:"), conn))
     finally:
         conn.close()
 
 
-def entries(conn: sqlite3.Connection) -> tuple[Entry, ...]:
+def entries(base: Base) -> tuple[Entry, ...]:
     """Return what the schema of a file holds, in the order of names."""
-    found = conn.execute("SELECT type, name, tbl_name, sql FROM sqlite_master ORDER BY name, type, sql")
-    return tuple(found.fetchall())
+    found = base.all("SELECT type, name, tbl_name, sql FROM sqlite_master ORDER BY name, type, sql")
+    return tuple((kind, name, table, sql) for kind, name, table, sql in found)

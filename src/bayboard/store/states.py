@@ -29,6 +29,11 @@ def text_of(base: Base, number: int) -> bytes:
     return text
 
 
+def is_there(base: Base, number: int) -> bool:
+    """Return whether the file holds a step."""
+    return base.one("SELECT 1 FROM state WHERE number = ?", number) is not None
+
+
 def put(base: Base, number: int, label: str, text: bytes) -> None:
     """Write a step."""
     told = (number, label[:_LONGEST_LABEL], hash_of(text))
@@ -50,7 +55,7 @@ def trim(base: Base, at: int) -> None:
     sizes = base.all("SELECT number, length(layout) FROM state ORDER BY number DESC")
     count = total = 0
     for number, size in sizes:
-        count, total = count + 1, total + size
+        count, total = count + 1, total + (size if isinstance(size, int) else 0)
         if (count > MOST or total > MOST_BYTES) and number < at:
             base.do("DELETE FROM state WHERE number <= ?", number)
             return

@@ -61,49 +61,91 @@ def damaged(path: Path, what: str) -> Damaged:
     return Damaged(path_words(path), what, _RESCUE)
 
 
-def sentence(path: Path, error: sqlite3.Error) -> Refused:
-    """Return what SQLite says of a file as one sentence."""
+def cut_short(path: Path) -> Refused:
+    """Return the sentence for a file that is only looked at and has a change to be taken back."""
+    return Refused(
+        path_words(path),
+        "the last change in it was cut short",
+        "Open it to work on it, which takes that change back",
+    )
+
+
+def moved(path: Path) -> Changed:
+    """Return the sentence for a file that is no longer where it was."""
+    return Changed(path_words(path), "this file is no longer there", "Put it back, or save a copy")
+
+
+def sentence(path: Path, error: sqlite3.Error, at_work: bool = True) -> Refused:
+    """Return what SQLite says of a file as one sentence; `at_work`: there is work that could be lost."""
     code = getattr(error, "sqlite_errorcode", None)
     if code is None:
         return damaged(path, "this job file holds text that cannot be read")
+    if code == sqlite3.SQLITE_READONLY_ROLLBACK:
+        return cut_short(path)
+    if code == sqlite3.SQLITE_READONLY_DBMOVED:
+        return moved(path)
     said = _SAID.get(code & 0xFF)
     if said is not None:
-        return Refused(path_words(path), *said)
+        what, when_working, when_opening = said
+        return Refused(path_words(path), what, f"{_STILL_HERE}; {when_working}" if at_work else when_opening)
     if code & 0xFF in _DAMAGE:
         return damaged(path, "this job file is damaged")
     name = getattr(error, "sqlite_errorname", "SQLITE_ERROR").removeprefix("SQLITE_").lower()
     return Refused(path_words(path), f"this job file cannot be used ({name})", "Try a copy of it")
 
 
+# what it is, what to do when there is work in memory, what to do when the file is being opened
 _SAID = {
-    sqlite3.SQLITE_FULL: ("the disk is full", f"{_STILL_HERE}; free some room and keep again"),
+    sqlite3.SQLITE_FULL: (
+        "the disk is full",
+        "free some room and keep again",
+        "Free some room and open it again, or only look at it",
+    ),
     sqlite3.SQLITE_IOERR: (
         "the disk does not take it",
-        f"{_STILL_HERE}; see to the disk and keep again, or save a copy elsewhere",
+        "see to the disk and keep again, or save a copy elsewhere",
+        "See to the disk, or only look at it",
     ),
     sqlite3.SQLITE_READONLY: (
         "this file may only be read",
-        f"{_STILL_HERE}; save a copy elsewhere, or only look at it",
+        "save a copy elsewhere, or only look at it",
+        "Look at it, or work on a copy elsewhere",
     ),
     sqlite3.SQLITE_CANTOPEN: (
         "nothing may be written in that folder",
-        f"{_STILL_HERE}; save a copy in another folder",
+        "save a copy in another folder",
+        "Look at it, or work on a copy in another folder",
     ),
-    sqlite3.SQLITE_PERM: ("this file may not be opened", "Ask its owner, or copy it"),
+    sqlite3.SQLITE_PERM: (
+        "this file may not be opened",
+        "save a copy elsewhere",
+        "Ask its owner, or copy it",
+    ),
     sqlite3.SQLITE_BUSY: (
         "another program is using this file",
-        f"{_STILL_HERE}; wait a moment and keep again",
+        "wait a moment and keep again",
+        "Wait a moment and open it again",
     ),
     sqlite3.SQLITE_LOCKED: (
         "another program is using this file",
-        f"{_STILL_HERE}; wait a moment and keep again",
+        "wait a moment and keep again",
+        "Wait a moment and open it again",
     ),
     sqlite3.SQLITE_PROTOCOL: (
         "this folder does not let files be locked",
-        f"{_STILL_HERE}; save a copy in another folder",
+        "save a copy in another folder",
+        "Work on a copy in another folder",
     ),
-    sqlite3.SQLITE_NOLFS: ("the disk does not take files so large", f"{_STILL_HERE}; save a copy elsewhere"),
-    sqlite3.SQLITE_NOMEM: ("there is no memory left", f"{_STILL_HERE}; close other programs and keep again"),
+    sqlite3.SQLITE_NOLFS: (
+        "the disk does not take files so large",
+        "save a copy elsewhere",
+        "Work on a copy elsewhere",
+    ),
+    sqlite3.SQLITE_NOMEM: (
+        "there is no memory left",
+        "close other programs and keep again",
+        "Close other programs and open it again",
+    ),
 }
 _DAMAGE = {
     sqlite3.SQLITE_CORRUPT,
@@ -112,4 +154,6 @@ _DAMAGE = {
     sqlite3.SQLITE_TOOBIG,
     sqlite3.SQLITE_ERROR,
     sqlite3.SQLITE_MISMATCH,
+    sqlite3.SQLITE_CONSTRAINT,
+    sqlite3.SQLITE_INTERRUPT,
 }

@@ -9,20 +9,21 @@ from pathlib import Path
 from bayboard.store import holder
 from bayboard.store.base import Base
 from bayboard.store.sentences import path_words
-from bayboard.store.troubles import Changed
+from bayboard.store.troubles import Changed, moved
 
 Identity = tuple[int, int]
 
 
 @dataclass
 class Writer:
-    """What this window knows of the file that it holds.
+    """What this window knows of the file that it holds, which it opened at `place`.
 
     `writes`: the file's counter after our last write; `unsure`: a write failed, so that it may or may
     not have been the last.
     """
 
     base: Base
+    place: Path
     token: str
     identity: Identity
     writes: int
@@ -51,11 +52,9 @@ class Writer:
     def _is_where_it_was(self) -> None:
         path = self.base.path
         try:
-            there = identity_of(path)
+            there = identity_of(self.place)
         except (OSError, ValueError):
-            raise Changed(
-                path_words(path), "this file is no longer there", "Put it back, or save a copy"
-            ) from None
+            raise moved(path) from None
         if there != self.identity:
             raise Changed(
                 path_words(path), "another file has taken this one's place", "Save a copy under another name"
