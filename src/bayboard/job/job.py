@@ -1,14 +1,13 @@
 """One open job: the draft with its history, what is shown of it, what the rules say of that, its file."""
 
-import re
 from collections.abc import Callable, Mapping
-from datetime import datetime
 from pathlib import Path
 from typing import Any
 
 from bayboard.edits.edit import Edit
 from bayboard.edits.go_back import GoBack
 from bayboard.edits.history import History
+from bayboard.job import copies
 from bayboard.job.change import Change, Shown, change
 from bayboard.job.filed import Filed, no_job_file, only_looked_at
 from bayboard.job.past import Past, past_of
@@ -25,10 +24,8 @@ from bayboard.store.job_file import (
     JobFile,
     PrintLine,
     Revision,
-    copy_job_file,
     examine,
     is_job_file,
-    make_job_file,
     open_job_file,
 )
 
@@ -190,7 +187,7 @@ class Job:
 
     def house(self, path: Path) -> None:
         """Make a job file of this job and go on in it; raise `Refused`, all as before, when that fails."""
-        before, self._filed = self._filed, self._housed(path)
+        before, self._filed = self._filed, copies.housed(self.layout, self._filed, path)
         if before is not None:
             before.file.close()
         self._path = path
@@ -213,29 +210,15 @@ class Job:
 
     def save_copy(self, path: Path) -> None:
         """Write a copy to `path`: a `.bay` with every revision, a `.json` of the draft."""
-        if path.suffix.lower() != ".bay":
-            save_layout(path, self.layout)
-        elif self._filed is not None:
-            self.flush()
-            copy_job_file(self._filed.file.path, path)
-        else:
-            make_job_file(path, self.layout, picture=picture(self.layout)).close()
+        self.flush()
+        copies.save_copy(self.layout, self._filed, path)
 
     def set_aside(self, folder: Path) -> Path:
         """Write the draft to a new file in `folder`, which is made if needed, and return its path.
 
         For when something went wrong: the job's own file stays as it is.
         """
-        folder.mkdir(parents=True, exist_ok=True)
-        name = self._path.stem if self._path else self.layout.vehicle.name
-        plain = re.sub(r"[^A-Za-z0-9-]+", "-", name).strip("-")[:40] or "layout"
-        start = f"{plain}-{datetime.now().strftime('%Y%m%d-%H%M%S')}"
-        number, path = 1, folder / f"{start}.json"
-        while path.exists():
-            number += 1
-            path = folder / f"{start}-{number}.json"
-        save_layout(path, self.layout)
-        return path
+        return copies.set_aside(self.layout, self._path, folder)
 
     def close(self) -> None:
         """Bring everything into the job file and let go of it; raise `Refused` when not all is written.
@@ -348,13 +331,6 @@ class Job:
         return self._telling.add(callback)
 
     # --- how ---
-
-    def _housed(self, path: Path) -> Filed:
-        """Return a new job file, with all revisions of the one this job has."""
-        if self._filed is None:
-            return Filed(make_job_file(path, self.layout, picture=picture(self.layout)))
-        self._filed.file.copy(path)
-        return Filed(open_job_file(path, take=True), self._filed.parent)
 
     def _with_file(self) -> Filed:
         if self._filed is None:
