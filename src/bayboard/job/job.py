@@ -5,11 +5,11 @@ from pathlib import Path
 from typing import Any
 
 from bayboard.edits.edit import Edit
-from bayboard.edits.go_back import GoBack
 from bayboard.edits.history import History
 from bayboard.job import copies
 from bayboard.job.change import Change, Shown, change
 from bayboard.job.filed import Filed, no_job_file, only_looked_at
+from bayboard.job.go_back import GoBack
 from bayboard.job.past import Past, past_of
 from bayboard.job.picture import picture
 from bayboard.job.runner import Done, InPlace, Progress, R, Runner, Task, Ticket

@@ -1,4 +1,4 @@
-"""Make an old revision the draft."""
+"""Make an old revision the draft: the one edit that puts a whole layout in place of another."""
 
 from dataclasses import dataclass
 
