@@ -13,6 +13,7 @@ from bayboard.edits.edit import Edit
 from bayboard.edits.history import History, Step
 from bayboard.model.layout import Layout, Printed
 from bayboard.store.records import Draft, Mark
+from bayboard.store.states import MOST as MOST_STEPS
 
 Reader = Callable[[int], Layout]
 
@@ -131,7 +132,10 @@ class Past:
         numbers = [number for number, _ in self.written[:kept]]
         numbers += [batch.upto + 1 + i for i in range(len(batch.add))]
         written = tuple((number, layout) for number, (_, layout) in zip(numbers, row, strict=True))
-        return replace(self, written=written, at=batch.at, newer=() if batch.add else self.newer)
+        newer = () if batch.add else self.newer
+        room = max(MOST_STEPS - len(written) - len(newer), 0)
+        older = self.older[-room:] if room else ()  # the file drops the oldest
+        return replace(self, written=written, at=batch.at, older=older, newer=newer)
 
 
 def past_of(draft: Draft) -> Past:

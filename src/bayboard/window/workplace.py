@@ -160,14 +160,19 @@ class Workplace(QObject):
 
     def undo(self) -> None:
         """Take the last step back and say what came back."""
-        label = self.job.undo()
-        self.said.emit(f"Undone: {_small(label)}" if label else "Nothing to undo.")
-        self.looked.emit()
+        self._step(self.job.undo, "Undone", "Nothing to undo.")
 
     def redo(self) -> None:
         """Do again what was undone and say so."""
-        label = self.job.redo()
-        self.said.emit(f"Done again: {_small(label)}" if label else "Nothing to do again.")
+        self._step(self.job.redo, "Done again", "Nothing to do again.")
+
+    def _step(self, step: Callable[[], str | None], word: str, nothing: str) -> None:
+        """Go one step and say it; a step that the job file has dropped or that may not be gone is said too."""
+        try:
+            label = step()
+            self.said.emit(f"{word}: {_small(label)}" if label else nothing)
+        except Refused as refused:
+            self.said.emit(str(refused))
         self.looked.emit()
 
     # --- how one looks at it ---
