@@ -167,7 +167,7 @@ class Workplace(QObject):
         self._step(self.job.redo, "Done again", "Nothing to do again.")
 
     def _step(self, step: Callable[[], str | None], word: str, nothing: str) -> None:
-        """Go one step and say it; a step that the job file has dropped or that may not be gone is said too."""
+        """Go one step and say it; a step that cannot be gone is said, too."""
         try:
             label = step()
             self.said.emit(f"{word}: {_small(label)}" if label else nothing)
