@@ -1,14 +1,18 @@
 """The history, walked at random against a plain list of layouts."""
 
+from itertools import pairwise
+
 from hypothesis import settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, invariant, rule
+from msgspec.structs import replace
 from tests.edits.test_laws import start
 
 from bayboard.edits.history import History
 from bayboard.edits.move_gear import MoveGear
 from bayboard.edits.set_units import SetUnits
 from bayboard.edits.turn_gear import TurnGear
+from bayboard.model.layout import Printed
 
 START = start()
 MM = st.sampled_from([0.0, 0.396875, 1.0, -2.5])
@@ -97,3 +101,46 @@ def test_a_new_edit_forgets_what_was_undone():
     history = History(START).do(TurnGear(("A1",), 90)).undo().do(MoveGear(("A1",), 1, 0))
     assert history.undone == ()
     assert history.redo() is history
+
+
+PRINTED = Printed(revision="3", holes=())
+
+
+def _walked():
+    """Return a history with steps done and steps undone."""
+    history = History(START)
+    for edit in (MoveGear(("A1",), 1, 0), TurnGear(("A2",), 90), SetUnits("mm"), TurnGear(("A1",), 90)):
+        history = history.do(edit)
+    return history.undo().undo()
+
+
+def test_what_is_printed_stands_in_every_layout_of_the_history():
+    told = _walked().told(PRINTED)
+    steps = (*told.done, *told.undone)
+    layouts = [told.now, *(step.before for step in steps), *(step.after for step in steps)]
+    assert {layout.printed for layout in layouts} == {PRINTED}
+    bare = replace(told.undo().undo().now, printed=None)
+    assert (bare, told.redo().redo().redo().now.units) == (START, "mm")
+
+
+def test_a_told_history_is_still_one_row_of_the_same_layouts():
+    told = _walked().told(PRINTED)
+    assert told.done[-1].after is told.now
+    assert told.undone[-1].before is told.now
+    row = (*told.done, *reversed(told.undone))
+    assert all(a.after is b.before for a, b in pairwise(row))
+    assert [(s.edit, s.label) for s in told.done] == [(s.edit, s.label) for s in _walked().done]
+
+
+def test_layouts_that_are_told_what_they_know_stay_the_same_objects():
+    history = _walked()
+    same = history.told(None)
+    assert same.now is history.now
+    assert all(a.before is b.before for a, b in zip(same.done, history.done, strict=True))
+    again = history.told(PRINTED)
+    assert again.told(Printed(revision="3", holes=())).now is again.now
+
+
+def test_what_a_told_layout_does_not_touch_stays_the_same_object():
+    history = _walked()
+    assert history.told(PRINTED).now.gear is history.now.gear

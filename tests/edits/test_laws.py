@@ -7,11 +7,16 @@ import pytest
 from tests.build import card, gear, layout, rectangle
 
 from bayboard.edits.add_gear import AddGear
+from bayboard.edits.drill_hole import DrillHole
+from bayboard.edits.drill_metal import DrillMetal
 from bayboard.edits.edit import Edit
 from bayboard.edits.history import History
 from bayboard.edits.let_finding_be import LetFindingBe, LetFindingSpeak
 from bayboard.edits.move_gear import MoveGear
+from bayboard.edits.new_plastic import NewPlastic
 from bayboard.edits.place_gear import PlaceGear
+from bayboard.edits.plan_new_hole import PlanNewHole
+from bayboard.edits.put_back import PutBack
 from bayboard.edits.remove_gear import RemoveGear
 from bayboard.edits.set_gear_lift import SetGearLift
 from bayboard.edits.set_taped import SetTaped
@@ -19,6 +24,7 @@ from bayboard.edits.set_units import SetUnits
 from bayboard.edits.several import Several
 from bayboard.edits.to_bench import ToBench
 from bayboard.edits.turn_gear import TurnGear
+from bayboard.edits.undrill_hole import UndrillHole
 from bayboard.model.layout import Layout
 from bayboard.model.read import read
 from bayboard.model.write import write
@@ -46,6 +52,10 @@ def start(units="in"):
         leads=[
             {"id": "C1", "from": "A1.P", "to": "A2.P", "size": "4 AWG"},
             {"id": "C2", "from": "A2.P", "to": "A3.P", "size": None},
+        ],
+        fixings=[
+            {"id": "H5", "at": [30, 30], "thread": "M6", "drilled": [30.5, 30], "metal": [30, 29.5]},
+            {"id": "H6", "board": "B2", "at": [370, 30], "thread": "1/4-20"},
         ],
         drilled_holes={"A1#1": [240, 170], "A2#1": [520, 110]},
         let_be=[
@@ -76,6 +86,19 @@ EDITS = [
     (LetFindingBe("gap", ("A1", "A2"), 11, "still cold"), "Let gap of A1 and A2 be"),
     (LetFindingSpeak("gap", ("A1", "A2")), "Let gap of A1 and A2 speak again"),
     (SetUnits("mm"), "Show millimetres"),
+    (DrillHole("H6"), "Drilled H6"),
+    (DrillHole("H5", (314.325, 101.6)), "Drilled H5 at 12 3/8, 4 in"),
+    (DrillHole("A2#1"), "Drilled A2#1"),
+    (DrillHole("A1#1", (240.1234567891, 170)), "Drilled A1#1 at 9 29/64, 6 11/16 in"),
+    (DrillMetal("H6"), "Drilled the metal for H6"),
+    (DrillMetal("H5", (25.4, 12.7)), "Drilled the metal for H5 at 1, 1/2 in"),
+    (UndrillHole("H5"), "H5 is not drilled yet"),
+    (UndrillHole("A1#1"), "A1#1 is not drilled yet"),
+    (PutBack("H5"), "Put H5 back where it was drilled"),
+    (PutBack("A1"), "Put A1 back where it was drilled"),
+    (PlanNewHole("A2"), "Plan new holes for A2"),
+    (PlanNewHole("H5"), "Plan a new hole for H5"),
+    (NewPlastic("BD"), "New plastic for board BD"),
     (Several((TurnGear(("A1",), 90), MoveGear(("A1",), 1, 1)), "Take the cure"), "Take the cure"),
 ]
 
