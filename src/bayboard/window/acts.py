@@ -9,6 +9,7 @@ from bayboard.edits.to_bench import ToBench
 from bayboard.edits.turn_gear import TurnGear
 from bayboard.rules.finding import Finding, heads
 from bayboard.window.draw.bench import waiting
+from bayboard.window.made import why_not
 from bayboard.window.marking import open_findings
 from bayboard.window.picking import reading_order
 from bayboard.window.spots import first_free, gear_of
@@ -54,7 +55,12 @@ class Acts:
         if taped:
             place.said.emit(f"{taped[0]} is taped down. Press T to lift the tape, then {verb} it.")
             return ()
-        return tuple(g.id for g in gear)
+        ids = tuple(g.id for g in gear)
+        made = why_not(place.layout, ids)
+        if made:
+            place.said.emit(made)
+            return ()
+        return ids
 
     def tape(self) -> None:
         """Tape what is selected down; lift the tape where all of it is taped."""

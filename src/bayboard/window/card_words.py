@@ -5,6 +5,7 @@ from bayboard.model.placed import Placed
 from bayboard.rules.scene import Scene
 from bayboard.window.depth import depth_sentence
 from bayboard.window.draw.bench import size_text
+from bayboard.window.made import drilled_words
 from bayboard.window.workplace import Workplace
 
 POUND = 0.45359237  # kg, exact (international avoirdupois pound)
@@ -22,7 +23,13 @@ def mass_and_kind(card: Card, units: Units) -> str:
 
 def about(scene: Scene, piece: Placed) -> Said:
     """Return how a stand-in stands, and its figures."""
-    return [(depth_sentence(scene, piece), True), (figures(piece.card, scene.layout.units), False)]
+    made = drilled_words(scene.layout, piece.id)
+    told = [(f"{made[:1].upper()}{made[1:]}.", True)] if made else []
+    return [
+        *told,
+        (depth_sentence(scene, piece), True),
+        (figures(piece.card, scene.layout.units), False),
+    ]
 
 
 def figures(card: Card, units: Units) -> str:

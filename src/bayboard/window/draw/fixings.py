@@ -8,6 +8,7 @@ from PySide6.QtGui import QPainter, QPainterPath
 from bayboard.model.layout import Fixing
 from bayboard.rules.scene import Scene
 from bayboard.tables.reference import thread
+from bayboard.window.draw.drilled import paint_made
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.show import WallShow
 from bayboard.window.draw.strokes import cased, dot, segment
@@ -43,11 +44,27 @@ def _paint_fixing(p: QPainter, scale: Scale, fixing: Fixing, theme: Theme) -> No
     cross.addPath(segment(QPointF(at.x(), at.y() - r - 4), QPointF(at.x(), at.y() + r + 4)))
     p.strokePath(cross, pen(theme.chalk, 1.0, 0.75))
     if fixing.drilled is not None:
-        dot(p, scale.px(*fixing.drilled), 0.55 * r, theme.chalk)
+        _made(p, scale, r, fixing, theme)
     elif fixing.slot is not None:
         _slot(p, scale, at, r, fixing, theme)
     else:
         dot(p, at, 0.36 * r, "#000000")
+
+
+def _made(p: QPainter, scale: Scale, r: float, fixing: Fixing, theme: Theme) -> None:
+    """Paint the hole that is made, a slot's as two with the way between; its washer's place stays behind."""
+    assert fixing.drilled is not None
+    if fixing.slot is None:
+        paint_made(p, scale, fixing.drilled, 0.6 * r, theme, fixing.at)
+        return
+    (x, y), half = fixing.drilled, fixing.slot.travel / 2
+    dx, dy = half * cos(radians(fixing.slot.angle)), half * sin(radians(fixing.slot.angle))
+    ends = ((x - dx, y - dy), (x + dx, y + dy))
+    way = segment(scale.px(*ends[0]), scale.px(*ends[1]))
+    p.strokePath(way, pen(theme.chalk, max(0.7 * r, 3.0), round_ends=True))
+    paint_made(p, scale, fixing.drilled, 0.0, theme, fixing.at)
+    for end in ends:
+        paint_made(p, scale, end, 0.45 * r, theme)
 
 
 def _slot(p: QPainter, scale: Scale, at: QPointF, r: float, fixing: Fixing, theme: Theme) -> None:

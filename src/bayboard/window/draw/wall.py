@@ -17,6 +17,7 @@ from bayboard.window.draw.chalk import (
     paint_snap,
 )
 from bayboard.window.draw.docking import docked, number_rects, paint_docked
+from bayboard.window.draw.drilled import paint_made_screws
 from bayboard.window.draw.fixings import paint_fixings
 from bayboard.window.draw.gear import GearState, paint_gear, paint_rings, paint_turning
 from bayboard.window.draw.ground import paint_ground
@@ -73,7 +74,7 @@ def paint_still(
         seen = rect.adjusted(-30, -30, 30, 30)
         for piece in scene.placed.values():
             if piece.id not in skip and scale.box(piece.box).intersects(seen):
-                paint_gear(p, scale, piece, theme, gear_state(scene, show, piece))
+                _paint_piece(p, scale, scene, theme, show, piece)
         paint_names(p, named, theme)
 
 
@@ -99,9 +100,17 @@ def paint_live(
             paint_chalk_line(p, scale, show.chalk_x, theme, rect, tuple(scene.placed.values()), over)
         for piece in scene.placed.values():
             if piece.id in moving:
-                paint_gear(p, scale, piece, theme, gear_state(scene, show, piece))
+                _paint_piece(p, scale, scene, theme, show, piece)
         _paint_rings(p, scale, scene, theme, show)
         _paint_overlays(p, scale, scene, theme, show, rect)
+
+
+def _paint_piece(
+    p: QPainter, scale: Scale, scene: Scene, theme: Theme, show: WallShow, piece: Placed
+) -> None:
+    """Paint a stand-in and, over it, what of its holes is made."""
+    paint_gear(p, scale, piece, theme, gear_state(scene, show, piece))
+    paint_made_screws(p, scale, scene.layout, piece, theme)
 
 
 def _smooth(p: QPainter) -> None:

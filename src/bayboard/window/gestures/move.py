@@ -6,6 +6,7 @@ from bayboard.edits.move_gear import MoveGear
 from bayboard.edits.to_bench import ToBench
 from bayboard.window.draw.show import Ghost, Snap
 from bayboard.window.gestures.gesture import ADDING, Gesture, Mods, free_of_snap
+from bayboard.window.made import why_not
 from bayboard.window.picking import box_round, pieces_at, under
 from bayboard.window.snapping import REACH, levels, snapped
 from bayboard.window.steps import rested
@@ -37,14 +38,16 @@ class Move(Gesture):
             place.select((name or self.piece,))
 
     def begin(self) -> None:
-        """Take the selected pieces in the hand, unless one of them is taped down."""
+        """Take the selected pieces in the hand, unless one of them is taped down or drilled."""
         place = self.place
         if self.piece not in place.selected:
             place.select((*place.selected, self.piece))
         self.ids = tuple(name for name in place.selected if name in place.scene.placed)
         taped = [name for name in self.ids if place.scene.placed[name].gear.taped]
-        if taped:
-            place.said.emit(f"{taped[0]} is taped down. Press T to lift the tape, then move it.")
+        held = f"{taped[0]} is taped down. Press T to lift the tape, then move it." if taped else ""
+        held = held or why_not(place.layout, self.ids)
+        if held:
+            place.said.emit(held)
             self.ids = ()
             return
         placed = [place.scene.placed[name] for name in self.ids]

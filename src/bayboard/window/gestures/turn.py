@@ -7,6 +7,7 @@ from PySide6.QtCore import QPointF, Qt
 from bayboard.edits.turn_gear import TurnGear
 from bayboard.window.draw.show import Ghost
 from bayboard.window.gestures.gesture import Gesture, Mods
+from bayboard.window.made import why_not
 from bayboard.window.workplace import Hand, Workplace
 
 COARSE = 15.0  # degrees a drag goes by; with Ctrl by FINE
@@ -31,11 +32,19 @@ class Turn(Gesture):
         by = (degrees(now - began) + 180.0) % 360.0 - 180.0
         return round((turn + by) / step) * step - turn
 
+    def _held(self) -> str:
+        """Return why the piece does not turn by hand, "" when it does."""
+        gear = self.placed.gear
+        if gear.taped:
+            return f"{gear.id} is taped down. Press T to lift the tape, then turn it."
+        return why_not(self.place.layout, (gear.id,))
+
     def drag(self, at: QPointF, mods: Mods) -> None:
         """Preview the piece turned, its degrees beside the arc."""
         gear, place = self.placed.gear, self.place
-        if gear.taped:
-            place.said.emit(f"{gear.id} is taped down. Press T to lift the tape, then turn it.")
+        held = self._held()
+        if held:
+            place.said.emit(held)
             return
         by = self._by(at, mods)
         ghost = Ghost(tuple((float(x), float(y)) for x, y in self.placed.ring))
@@ -44,7 +53,7 @@ class Turn(Gesture):
 
     def drop(self, at: QPointF, mods: Mods) -> None:
         """Turn it once."""
-        if not self.placed.gear.taped:
+        if not self._held():
             self.place.settle(TurnGear((self.placed.id,), self._by(at, mods)))
 
     def cancel(self) -> None:
