@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 from bayboard.edits.let_finding_be import LetFindingBe, LetFindingSpeak
 from bayboard.rules.finding import Finding
 from bayboard.window import lettering
+from bayboard.window.finding_acts import FindingAct, acts_of
 from bayboard.window.findings_rows import Row, Spot, asking_rect, paint_row, spots
 from bayboard.window.lettering import BODY
 from bayboard.window.theme import brush
@@ -47,6 +48,7 @@ class FindingsList(QWidget):
     """The rows.  Up and Down walk, Enter goes there, Tab walks the links of the open row."""
 
     chosen = Signal(object)  # a finding to go to
+    stage_wanted = Signal(str)  # the stage that a finding's button goes to
     grown = Signal()
 
     def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
@@ -131,12 +133,16 @@ class FindingsList(QWidget):
                 open=key_of(f) == opened,
                 why=key_of(f) == self.why,
                 asking=key_of(f) == self.asking,
+                acts=self._acts(f) if key_of(f) == opened and f.let_be is None else (),
             )
             for f in found
         ]
         for cured in sorted(self._cured, key=lambda c: c.row):
             rows.insert(cured.row, Row(cured.finding, None))
         return rows
+
+    def _acts(self, finding: Finding) -> tuple[str, ...]:
+        return tuple(act.words for act in acts_of(finding, self.place.shown))
 
     def _open_key(self, found: list[Finding]) -> Key | None:
         keys = [key_of(f) for f in found]
@@ -179,8 +185,8 @@ class FindingsList(QWidget):
                     if not spot.rect.intersects(QRectF(event.rect())):
                         continue
                     link = None
-                    if spot.row.open and self.hasFocus() and 0 <= self.link < len(spot.links):
-                        link = spot.links[self.link][0]
+                    if spot.row.open and self.hasFocus() and 0 <= self.link < len(spot.targets):
+                        link = spot.targets[self.link][0]
                     current = key_of(spot.row.finding) == self.place.finding or (
                         spot.row.open and self.hasFocus() and link is None
                     )
@@ -198,7 +204,7 @@ class FindingsList(QWidget):
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Show what the pointer is over."""
         self.hovered = event.position()
-        on_link = any(felt.contains(self.hovered) for s in self.spots() for _, felt in s.links)
+        on_link = any(felt.contains(self.hovered) for s in self.spots() for _, felt in s.targets)
         self.setCursor(Qt.CursorShape.PointingHandCursor if on_link else Qt.CursorShape.ArrowCursor)
         self.update()
 
@@ -212,7 +218,7 @@ class FindingsList(QWidget):
         if event.button() != Qt.MouseButton.LeftButton:
             return
         for spot in self.spots():
-            for word, felt in spot.links:
+            for word, felt in spot.targets:
                 if felt.contains(event.position()):
                     self._do_link(spot.row, word)
                     return
@@ -227,13 +233,23 @@ class FindingsList(QWidget):
 
     def _do_link(self, row: Row, word: str) -> None:
         key = key_of(row.finding)
-        if word == "Why?":
+        act = next((a for a in acts_of(row.finding, self.place.shown) if a.words == word), None)
+        if act is not None:
+            self.link = -1
+            self._do_act(act)
+        elif word == "Why?":
             self.why = None if self.why == key else key
         elif word == "Let it be":
             self.ask(row.finding)
         elif word == "Let it speak":
             self.place.do(LetFindingSpeak(row.finding.rule, row.finding.subjects))
         self.follow()
+
+    def _do_act(self, act: FindingAct) -> None:
+        if act.edit is not None:
+            self.place.do(act.edit)
+        if act.stage:
+            self.stage_wanted.emit(act.stage)
 
     def ask(self, finding: Finding) -> None:
         """Ask why a should or a note may be; a must is never let be."""
@@ -260,7 +276,10 @@ class FindingsList(QWidget):
     # --- keys ---
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Walk with Up and Down; Enter goes to the finding, or does what its link says."""
+        """Walk with Up and Down; Enter does what the button or link says, else goes to the finding.
+
+        In an open row with buttons it is the first of them, until Tab has chosen another; Space goes there.
+        """
         key = event.key()
         if key in (Qt.Key.Key_Up, Qt.Key.Key_Down):
             self._step(-1 if key == Qt.Key.Key_Up else 1)
@@ -268,8 +287,11 @@ class FindingsList(QWidget):
             spot = self.open_spot()
             if spot is None:
                 return
-            if 0 <= self.link < len(spot.links):
-                self._do_link(spot.row, spot.links[self.link][0])
+            targets = spot.targets
+            if 0 <= self.link < len(targets):
+                self._do_link(spot.row, targets[self.link][0])
+            elif spot.acts and key != Qt.Key.Key_Space:
+                self._do_link(spot.row, spot.acts[0][0])
             else:
                 self.go_to(spot.row.finding)
         else:
@@ -287,7 +309,7 @@ class FindingsList(QWidget):
     def focusNextPrevChild(self, forward: bool) -> bool:
         """Walk the links of the open row before the keys go on."""
         spot = self.open_spot()
-        count = 0 if spot is None or self.reason.isVisible() else len(spot.links)
+        count = 0 if spot is None or self.reason.isVisible() else len(spot.targets)
         at = self.link + (1 if forward else -1)
         if self.hasFocus() and -1 <= at < count and at != self.link and count:
             self.link = at

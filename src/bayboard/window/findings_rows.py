@@ -9,9 +9,9 @@ from PySide6.QtGui import QPainter
 from bayboard.rules import RULES
 from bayboard.rules.finding import Finding
 from bayboard.window import lettering
-from bayboard.window.controls import TARGET, link_width, paint_link
+from bayboard.window.controls import PAD, TARGET, link_width, paint_link
 from bayboard.window.draw.marks import paint_mark, paint_tick
-from bayboard.window.lettering import BODY, HELPER, Style
+from bayboard.window.lettering import BODY, HELPER, STRONG, Style
 from bayboard.window.theme import Theme, brush, pen
 
 CLOSED = 40.0  # px high, a finger
@@ -26,6 +26,7 @@ class Row:
     """A finding in the list.  `number` None: it is cured, and stays for a moment, struck through.
 
     `why` opens the reason for the rule below the sentence; `asking`: the reason to let it be is typed.
+    `acts` are the words of its buttons while it is open.
     """
 
     finding: Finding
@@ -33,6 +34,7 @@ class Row:
     open: bool = False
     why: bool = False
     asking: bool = False
+    acts: tuple[str, ...] = ()
 
     @property
     def cured(self) -> bool:
@@ -56,13 +58,19 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Spot:
-    """Where a row lies, its lines of text, and the links with their felt rectangles."""
+    """Where a row lies, its lines of text, and its buttons and links with their felt rectangles."""
 
     row: Row
     rect: QRectF
     lines: tuple[str, ...]
     told: tuple[str, ...]
     links: tuple[tuple[str, QRectF], ...]
+    acts: tuple[tuple[str, QRectF], ...] = ()
+
+    @property
+    def targets(self) -> tuple[tuple[str, QRectF], ...]:
+        """Return buttons and links in the order the keys walk them."""
+        return (*self.acts, *self.links)
 
 
 def why(rule: str) -> str:
@@ -97,6 +105,8 @@ def _spot(row: Row, top: float, wide: float, theme: Theme) -> Spot:
     told = lettering.wrapped(why(row.finding.rule), helper, room) if row.why else ()
     high = 18.0 * size + len(lines) * LINE * size + len(told) * 19.0 * size + (6.0 * size if told else 0.0)
     words = () if row.asking else row.links()
+    if row.acts and not row.asking and not row.cured:
+        return _with_acts(row, QRectF(1.0, top, wide - 2.0, high), lines, told, theme)
     needed = sum(link_width(word, theme) + 26.0 * size for word in words)
     beside = not row.asking and not told and lettering.width(lines[-1], body) + needed <= room
     if (words or row.asking) and not beside:
@@ -109,6 +119,24 @@ def _spot(row: Row, top: float, wide: float, theme: Theme) -> Spot:
         links.append((word, QRectF(x, y, link_width(word, theme) + 12.0, TARGET * size)))
         x = links[-1][1].right() + 14.0 * size
     return Spot(row, QRectF(1.0, top, wide - 2.0, high), lines, told, tuple(links))
+
+
+def _with_acts(row: Row, rect: QRectF, lines: tuple[str, ...], told: tuple[str, ...], theme: Theme) -> Spot:
+    """Return a row whose buttons and links stand below its sentence, in as many lines as they need."""
+    size = theme.size
+    start, high = SENTENCE_AT * size - 4.0, TARGET * size
+    x, y = start, rect.bottom() - 4.0 * size
+    sizes = [(word, lettering.width(word, STRONG.sized(size)) + 2 * PAD * size) for word in row.acts]
+    sizes += [(word, link_width(word, theme) + 12.0) for word in row.links()]
+    placed: list[tuple[str, QRectF]] = []
+    for word, wide in sizes:
+        if x > start and x + wide > rect.right() - 6.0:
+            x, y = start, y + high + 2.0
+        placed.append((word, QRectF(x, y, wide, high)))
+        x += wide + 8.0 * size
+    rect = QRectF(rect.topLeft(), QPointF(rect.right(), y + high + 5.0 * size))
+    count = len(row.acts)
+    return Spot(row, rect, lines, told, tuple(placed[count:]), tuple(placed[:count]))
 
 
 def asking_rect(spot: Spot, theme: Theme) -> QRectF:
@@ -151,12 +179,27 @@ def _paint_more(p: QPainter, spot: Spot, theme: Theme, link: str | None) -> None
     y = spot.rect.top() + (CLOSED / 2 + (len(spot.lines) - 1) * LINE + 24.0) * size
     for i, line in enumerate(spot.told):
         _draw(p, SENTENCE_AT * size, y + i * 19.0 * size, line, HELPER.sized(size), theme.ink2)
+    for i, (word, felt) in enumerate(spot.acts):
+        _paint_act(p, felt, word, theme, first=i == 0, keys=word == link)
     for word, felt in spot.links:
         paint_link(p, felt.adjusted(6.0, 0.0, -6.0, 0.0), word, theme)
         if word == link:
             p.setBrush(Qt.BrushStyle.NoBrush)
             p.setPen(pen(theme.blue, 2.0))
             p.drawRoundedRect(felt.adjusted(0.0, 7.0, 0.0, -5.0), 4.0, 4.0)
+
+
+def _paint_act(p: QPainter, felt: QRectF, word: str, theme: Theme, first: bool, keys: bool) -> None:
+    """Paint a button; the first cure is the filled one."""
+    face = felt.adjusted(1.0, 3.0, -1.0, -3.0)
+    p.setBrush(brush(theme.blue if first else theme.field))
+    p.setPen(pen(theme.blue if first else theme.rule2, 1.2))
+    p.drawRoundedRect(face, 6.0, 6.0)
+    p.setBrush(Qt.BrushStyle.NoBrush)
+    lettering.draw_in(p, face, word, STRONG.sized(theme.size), theme.field if first else theme.ink)
+    if keys:
+        p.setPen(pen(theme.blue, 2.0))
+        p.drawRoundedRect(face.adjusted(-2.5, -2.5, 2.5, 2.5), 8.0, 8.0)
 
 
 def _draw(p: QPainter, x: float, middle: float, text: str, style: Style, token: str) -> None:

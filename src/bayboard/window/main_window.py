@@ -88,6 +88,7 @@ class MainWindow(QWidget):
         self.wall.finding_pressed.connect(self._go_to_number)
         self.menu.chosen.connect(self.do_act)
         self.findings.chosen.connect(self._go_to)
+        self.findings.list.stage_wanted.connect(self.show_stage)
         self.bench.hang_wanted.connect(self.acts.hang)
         card.hang_wanted.connect(self.acts.hang)
         card.tape_wanted.connect(self.acts.tape)

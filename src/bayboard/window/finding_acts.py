@@ -1,0 +1,32 @@
+"""What can be done about a finding by its buttons: an edit, or a stage that is gone to."""
+
+from dataclasses import dataclass
+
+from bayboard.edits.edit import Edit
+from bayboard.edits.plan_new_hole import PlanNewHole
+from bayboard.edits.put_back import PutBack
+from bayboard.model.layout import Layout
+from bayboard.rules.finding import Finding
+
+
+@dataclass(frozen=True, slots=True)
+class FindingAct:
+    """A button of a finding: its words, and the edit it does or the stage it goes to."""
+
+    words: str
+    edit: Edit | None = None
+    stage: str = ""
+
+
+def acts_of(finding: Finding, layout: Layout) -> tuple[FindingAct, ...]:
+    """Return the buttons of a finding, the first cure first; () for one without."""
+    if finding.rule == "reprint":
+        return (FindingAct("Go to Print", stage="Print"),)
+    if finding.rule != "drilled" or len(finding.subjects) != 1:
+        return ()
+    name = finding.subjects[0]
+    fixing = any(fixing.id == name for fixing in layout.fixings)
+    return (
+        FindingAct(f"Put {name} back", PutBack(name)),
+        FindingAct("Plan a new hole" if fixing else "Plan new holes", PlanNewHole(name)),
+    )
