@@ -68,6 +68,7 @@ class JobFile:
         self._checked = found.checked
         self._known = found.draft
         self._stands_in = found.stands_in
+        self._has_steps = bool(found.draft.at)
         self._open = True
 
     def __enter__(self) -> Self:
@@ -86,8 +87,8 @@ class JobFile:
             return self._known
         row = drafts.read_row(self._base)
         layout = self._known.layout if row.sha256 == self._known.sha256 else read(row.text)
-        marks = states.marks(self._base)
-        self._known = Draft(layout, row.parent, row.changed, row.sha256, marks, row.at)
+        steps, at = states.around(self._base, row.at) if self._has_steps else ((), 0)
+        self._known = Draft(layout, row.parent, row.changed, row.sha256, steps, at)
         return self._known
 
     def state(self, number: int) -> Layout:
@@ -118,7 +119,7 @@ class JobFile:
                 raise ValueError(f"there is no step {at} for the draft to stand at")
             states.trim(self._base, at)
             self._becomes(layout, text, at=at, parent=parent, picture=picture)
-        self._stands_in = False
+        self._stands_in, self._has_steps = False, True
 
     def keep(self, note: str, picture: bytes | None = None) -> Revision:
         """Keep the draft in the file as the next revision; without a `picture` it takes the draft's."""
@@ -149,7 +150,7 @@ class JobFile:
             states.put(self._base, upto + 1, label, text)
             states.trim(self._base, upto + 1)
             self._becomes(becomes, text, at=upto + 1, parent=number, picture=picture)
-        self._stands_in = False
+        self._stands_in, self._has_steps = False, True
         return kept
 
     def revisions(self) -> tuple[Revision, ...]:

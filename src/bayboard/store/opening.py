@@ -10,7 +10,7 @@ from bayboard.model.refused import Refused
 from bayboard.store import drafts, holder, newer, revisions, schema, states, upgrade
 from bayboard.store.base import Base, connected
 from bayboard.store.header import Header, has_journal, log_of, read_header
-from bayboard.store.records import Draft
+from bayboard.store.records import Draft, Mark
 from bayboard.store.sealed import hash_of, now
 from bayboard.store.sentences import path_words, unopened
 from bayboard.store.troubles import Damaged
@@ -55,12 +55,12 @@ def opened(path: Path, look: bool, take: bool) -> Opened:
 def _looked_into(
     base: Base, identity: Identity, said: list[str], look: bool, take: bool, crashed: bool
 ) -> Opened:
-    draft, trouble = found_draft(base)
+    draft, trouble, stands_in = found_draft(base)
     said += trouble
     said += _newest_is_whole(base)
     if identity_of(base.path) != identity:
         raise unopened(base.path, OSError("it is being replaced"), ".bay")
-    file = Opened(base, identity, draft, bool(trouble), said)
+    file = Opened(base, identity, draft, stands_in, said)
     if look:
         file.checked = _facts(base)[1]
     else:
@@ -104,18 +104,27 @@ def _settled(base: Base, target: Path, header: Header, journal: bool) -> list[st
     return said
 
 
-def found_draft(base: Base) -> tuple[Draft, list[str]]:
-    """Return the draft, or what stands nearest to it, with a sentence when it is not the draft."""
+def found_draft(base: Base) -> tuple[Draft, list[str], bool]:
+    """Return the draft, or what stands nearest to it; sentences; and whether it is not the draft itself."""
     try:
         row = drafts.read_row(base)
-        draft = Draft(read(row.text), row.parent, row.changed, row.sha256, states.marks(base), row.at)
-        return draft, []
+        layout = read(row.text)
+        steps, at, trouble = _steps(base, row.at)
+        return Draft(layout, row.parent, row.changed, row.sha256, steps, at), trouble, False
     except Damaged:
         pass
     except Refused as refused:
         if _passes(refused, base):
             raise
-    return _stand_in(base)
+    return *_stand_in(base), True
+
+
+def _steps(base: Base, at: int) -> tuple[tuple[Mark, ...], int, list[str]]:
+    """Return the undo steps, where the draft stands among them, and a sentence when they are lost."""
+    try:
+        return *states.around(base, at), []
+    except Damaged:
+        return (), 0, ["The undo steps are damaged, so that nothing before this can be undone."]
 
 
 def _passes(refused: Refused, base: Base) -> bool:

@@ -25,6 +25,16 @@ def data_of(base: Base, name: str) -> bytes:
     return data
 
 
+def numbered(base: Base, number: int) -> bytes:
+    """Return a photo by its place in the file, without the index of names; raise `Refused` when damaged."""
+    row = base.one("SELECT sha256, kind, data FROM photo WHERE rowid = ?", number)
+    if row is None or not isinstance(row[2], bytes) or hash_of(row[2]) != row[0]:
+        raise base.damaged(f"photo {number} is damaged")
+    if photo_kind(row[2]) != row[1]:
+        raise base.damaged(f"photo {number} is damaged")
+    return row[2]
+
+
 def named(data: bytes) -> str:
     """Return the name of a photo; raise `Refused` when it is none, or too large."""
     kind = photo_kind(data)

@@ -91,16 +91,16 @@ def collected(base: Base) -> Saved:
     draft = _try(lambda: opening.found_draft(base))
     if draft is not None:
         saved.draft = draft[0]
-        saved.lost += ["the draft itself"] if draft[1] else []
+        saved.lost += ["the draft itself"] if draft[2] else []
     _collect_others(base, saved)
     return saved
 
 
 def _collect_others(base: Base, saved: Saved) -> None:
-    for name in _try(lambda: photos.names(base)) or ():
-        data = _try(partial(photos.data_of, base, name))
+    for number in _numbers(base, "photo", "rowid"):
+        data = _try(partial(photos.numbered, base, number))
         if data is None:
-            saved.lost.append(f"the photo {name[:12]}…")
+            saved.lost.append(f"photo {number}")
         else:
             saved.photos.append(data)
     for number in _numbers(base, "print"):
@@ -115,20 +115,20 @@ def _collect_others(base: Base, saved: Saved) -> None:
             saved.metas[row[0]] = value
 
 
-def _numbers(base: Base, table: str) -> list[int]:
+def _numbers(base: Base, table: str, column: str = "number") -> list[int]:
     """Return the numbers of a table's rows; where a page of it is gone, those that may be there."""
-    whole = _try(lambda: base.all(f"SELECT number FROM {table} ORDER BY number"))
+    whole = _try(lambda: base.all(f"SELECT {column} FROM {table} ORDER BY {column}"))
     if whole is not None:
         return [row[0] for row in whole if isinstance(row[0], int)]
-    last = _try(lambda: base.one(f"SELECT max(number) FROM {table}"))
+    last = _try(lambda: base.one(f"SELECT max({column}) FROM {table}"))
     most = last[0] if last and isinstance(last[0], int) else _FAR
-    return [n for n in range(1, min(most, _FAR) + 1) if _may_be_there(base, table, n)]
+    return [n for n in range(1, min(most, _FAR) + 1) if _may_be_there(base, table, column, n)]
 
 
-def _may_be_there(base: Base, table: str, number: int) -> bool:
+def _may_be_there(base: Base, table: str, column: str, number: int) -> bool:
     """Return whether a row is there, or cannot be told to be missing."""
     try:
-        return base.one(f"SELECT 1 FROM {table} WHERE number = ?", number) is not None
+        return base.one(f"SELECT 1 FROM {table} WHERE {column} = ?", number) is not None
     except Refused:
         return True
 

@@ -8,6 +8,7 @@ from hashlib import sha256
 from bayboard.model.raw import LARGEST_FILE
 
 _HASH = re.compile(r"[0-9a-f]{64}")
+_SPELLED_TIME = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}Z")
 _TIME = "%Y-%m-%dT%H:%M:%SZ"
 
 Sealed = int | str | bytes | None
@@ -15,12 +16,7 @@ Sealed = int | str | bytes | None
 
 def seal(kind: str, *values: Sealed) -> str:
     """Return the SHA-256 over a row's values, each with its type and length, and the kind of row."""
-    digest = sha256()
-    for value in (kind, *values):
-        sign, data = _spelled(value)
-        digest.update(b"%c%d:" % (sign, len(data)))
-        digest.update(data)
-    return digest.hexdigest()
+    return sha256(b"".join(map(_spelled, (kind, *values)))).hexdigest()
 
 
 def hash_of(data: bytes) -> str:
@@ -35,10 +31,10 @@ def is_hash(value: object) -> bool:
 
 def is_time(value: object) -> bool:
     """Return whether a value from a file is a time as `now` spells it."""
-    if not isinstance(value, str) or len(value) != len("2026-11-25T15:43:41Z"):
+    if not isinstance(value, str) or _SPELLED_TIME.fullmatch(value) is None:
         return False
     try:
-        datetime.strptime(value, _TIME).replace(tzinfo=UTC)
+        datetime.fromisoformat(value)
     except ValueError:
         return False
     return True
@@ -64,11 +60,10 @@ def unpacked(data: bytes) -> bytes | None:
     return text if opened.eof and len(text) <= LARGEST_FILE else None
 
 
-def _spelled(value: Sealed) -> tuple[int, bytes]:
-    if value is None:
-        return ord("0"), b""
-    if isinstance(value, bytes):
-        return ord("b"), value
+def _spelled(value: Sealed) -> bytes:
     if isinstance(value, str):
-        return ord("t"), value.encode("utf-8", "surrogatepass")
-    return ord("i"), str(value).encode("ascii")
+        data = value.encode("utf-8", "surrogatepass")
+        return b"t%d:%b" % (len(data), data)
+    if isinstance(value, bytes):
+        return b"b%d:%b" % (len(value), value)
+    return b"0" if value is None else f"i{value}:".encode("ascii")

@@ -13,9 +13,15 @@ _LONGEST_LABEL = 500  # letters
 
 
 def marks(base: Base) -> tuple[Mark, ...]:
-    """Return the steps in order, unread; those whose words are damaged keep an empty label."""
-    rows = base.all(f"SELECT {_FACTS} FROM state ORDER BY number")
-    return tuple(Mark(row[0], row[1] if _is_whole(row) else "") for row in rows if isinstance(row[0], int))
+    """Return the steps in order, unread; their seals are looked at when they are read, for they are many."""
+    rows = base.all("SELECT number, label FROM state ORDER BY number")
+    return tuple(Mark(number, label) for number, label in rows if isinstance(label, str))
+
+
+def around(base: Base, at: int) -> tuple[tuple[Mark, ...], int]:
+    """Return the steps and where the draft stands among them; none and 0 when it stands at none of them."""
+    there = marks(base)
+    return (there, at) if any(mark.number == at for mark in there) else ((), 0)
 
 
 def text_of(base: Base, number: int) -> bytes:
