@@ -45,13 +45,13 @@ class Facts(Value, frozen=True, kw_only=True):
 class Found(msgspec.Struct, frozen=True):
     """A vehicle on the shelf: its file, when it was last worked on (UTC), and what the index has of it.
 
-    `words` is the text it is found by, `told` its facts unread.
+    `words` is the text it is found by, `told` its facts unread, both in UTF-8.
     """
 
     file: str
     changed: str
-    words: str
-    told: str
+    words: bytes
+    told: bytes
 
     @property
     def path(self) -> Path:
@@ -72,23 +72,23 @@ class Found(msgspec.Struct, frozen=True):
         return Holder(hold.user, hold.host, hold.since)
 
 
-def told(facts: Facts) -> str:
+def told(facts: Facts) -> bytes:
     """Return facts as the index stores them."""
-    return msgspec.json.encode(facts).decode("utf-8")
+    return msgspec.json.encode(facts)
 
 
 @lru_cache(maxsize=2048)
-def _facts(text: str) -> Facts | None:
+def _facts(text: bytes) -> Facts | None:
     try:
         return msgspec.json.decode(text, type=Facts)
     except msgspec.MsgspecError:
         return None
 
 
-def words_of(path: Path, facts: Facts) -> str:
+def words_of(path: Path, facts: Facts) -> bytes:
     """Return the text in which a vehicle's words are looked for."""
     texts = (facts.name, path.stem, facts.note, *(note.note for note in facts.notes))
-    return plain("\n".join(texts)[:LONGEST_WORDS])
+    return plain("\n".join(texts)[:LONGEST_WORDS]).encode("utf-8", "replace")
 
 
 def plain(text: str) -> str:
@@ -100,9 +100,9 @@ def plain(text: str) -> str:
     return bare.casefold().translate(_ALIKE)
 
 
-def asked_for(text: str) -> tuple[str, ...]:
-    """Return the words of a search; all of them must be in a vehicle's words."""
-    return tuple(dict.fromkeys(plain(text).split()))
+def asked_for(text: str) -> tuple[bytes, ...]:
+    """Return the words of a search in UTF-8; all of them must be in a vehicle's words."""
+    return tuple(dict.fromkeys(word.encode("utf-8", "replace") for word in plain(text).split()))
 
 
 def chosen(text: str, vehicles: Iterable[Found]) -> tuple[Found, ...]:

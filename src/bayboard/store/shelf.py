@@ -7,7 +7,7 @@ of the index; any other file is read anew before.
 import os
 import stat
 import time
-from collections.abc import Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -20,6 +20,7 @@ from bayboard.store.shelf_reader import Draw, Look, look_at
 
 BATCH = 0.2  # s of reading after which what was read is stored
 FRESH = 2_000_000_000  # ns; a file changed so lately may change again within the same tick of its clock
+ATTEMPTS = 3  # to have every file in the index, the last of them with an index begun anew
 NEVER: Stamp = (-1, -1)
 ALONE = ""  # the folder of a vehicle that was asked for by itself
 
@@ -53,9 +54,17 @@ class Shelf:
         for folder in folders:
             there.add_folder(folder)
         there.add_files(files)
-        for _ in self._follow(there):
-            pass
-        return self._chosen(text, there)
+        every: list[Found] = []
+        for attempt in range(ATTEMPTS):
+            if attempt == ATTEMPTS - 1:
+                self._index.begin_anew()
+            for _ in self._follow(there, {found.file for found in every} if attempt else None):
+                pass
+            every = self._indexed(there)
+            if len(every) == len(there.stamps):
+                break
+        asked = asked_for(text)
+        return newest_first(found for found in every if all(word in found.words for word in asked))
 
     def known(self, folders: Iterable[Path], files: Iterable[Path] = ()) -> tuple[Found, ...]:
         """Return what the index has, newest first, without a look at the disk."""
@@ -74,10 +83,14 @@ class Shelf:
 
     # --- how ---
 
-    def _follow(self, there: "Listing") -> Iterator[float]:
-        """Read what is new or changed, forget what is gone."""
+    def _follow(self, there: "Listing", whole: Container[str] | None = None) -> Iterator[float]:
+        """Read what is new or changed, or not in `whole` where that is given; forget what is gone."""
         known = self._known(there)
-        stale = [file for file, stamp in there.stamps.items() if known.get(file) != stamp]
+        stale = [
+            file
+            for file, stamp in there.stamps.items()
+            if known.get(file) != stamp or (whole is not None and file not in whole)
+        ]
         gone = [file for file in known if file not in there.stamps]
         if gone:
             self._index.forget(gone)
@@ -118,15 +131,11 @@ class Shelf:
         facts = msgspec.structs.replace(old.facts, trouble=look.facts.trouble, hold=None)
         return Look(facts, old.changed, look.picture or self._index.picture(file), look.passing)
 
-    def _chosen(self, text: str, there: "Listing") -> tuple[Found, ...]:
-        asked = asked_for(text)
+    def _indexed(self, there: "Listing") -> list[Found]:
+        """Return what the index has of the files that are there: all of them, unless it is damaged."""
         alone = (self._index.vehicle(file) for file in there.alone)
         every = (*self._index.vehicles(there.folders), *(found for found in alone if found is not None))
-        return newest_first(
-            found
-            for found in every
-            if found.file in there.stamps and all(word in found.words for word in asked)
-        )
+        return [found for found in every if found.file in there.stamps]
 
 
 @dataclass

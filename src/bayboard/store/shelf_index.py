@@ -1,11 +1,13 @@
 """The index of the shelf: a table beside the user's other data that can be made anew at any time.
 
 A broken index, one of another form, or one that somebody keeps locked is no reason to say anything: it is
-thrown away and begun again, in memory where it cannot be in the file.
+thrown away and begun again, in memory where it cannot be in the file.  A row whose sum does not agree is
+not there.
 """
 
 import contextlib
 import sqlite3
+import zlib
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -14,6 +16,7 @@ from typing import Any, TypeVar
 from bayboard.store.found import Found
 
 FORM = 1
+_FOUND = "file, changed, words, told, sum"
 APPLICATION = int.from_bytes(b"BayS", "big")
 PATIENCE = 1.0  # s that another program's write is waited for
 MEMORY = ":memory:"
@@ -25,8 +28,9 @@ _TABLES = (
  mtime INTEGER NOT NULL,
  size INTEGER NOT NULL,
  changed TEXT NOT NULL,
- words TEXT NOT NULL,
- told TEXT NOT NULL
+ words BLOB NOT NULL,
+ told BLOB NOT NULL,
+ sum INTEGER NOT NULL
 ) STRICT""",
     "CREATE INDEX IF NOT EXISTS vehicle_in ON vehicle (folder, file, mtime, size)",
     "CREATE TABLE IF NOT EXISTS picture (file TEXT PRIMARY KEY NOT NULL, png BLOB NOT NULL) STRICT",
@@ -69,13 +73,13 @@ class Index:
 
     def vehicles(self, folders: Sequence[str]) -> list[Found]:
         """Return what is known in the folders, in no order."""
-        asked = _in("SELECT file, changed, words, told FROM vehicle WHERE folder", folders)
-        return [Found(*row) for row in self._all(*asked)]
+        asked = _in(f"SELECT {_FOUND} FROM vehicle WHERE folder", folders)
+        return [Found(*row[:4]) for row in self._all(*asked) if _sum(*row[:4]) == row[4]]
 
     def vehicle(self, file: str) -> Found | None:
         """Return what is known of a file."""
-        rows = self._all("SELECT file, changed, words, told FROM vehicle WHERE file = ?", (file,))
-        return Found(*rows[0]) if rows else None
+        rows = self._all(f"SELECT {_FOUND} FROM vehicle WHERE file = ?", (file,))
+        return Found(*rows[0][:4]) if rows and _sum(*rows[0][:4]) == rows[0][4] else None
 
     def picture(self, file: str) -> bytes | None:
         """Return the picture of a vehicle, None when it has none."""
@@ -92,7 +96,7 @@ class Index:
             """Write all rows in one transaction."""
             with conn:
                 conn.executemany(
-                    "INSERT OR REPLACE INTO vehicle VALUES (?, ?, ?, ?, ?, ?, ?)", map(_row, listed)
+                    "INSERT OR REPLACE INTO vehicle VALUES (?, ?, ?, ?, ?, ?, ?, ?)", map(_row, listed)
                 )
                 conn.executemany("DELETE FROM picture WHERE file = ?", [(e.found.file,) for e in listed])
                 drawn = [(e.found.file, e.picture) for e in listed if e.picture is not None]
@@ -111,6 +115,11 @@ class Index:
                 conn.executemany("DELETE FROM picture WHERE file = ?", gone)
 
         self._do(write)
+
+    def begin_anew(self) -> None:
+        """Let go of the index that is there and begin one in memory."""
+        self.close()
+        self._conn = self._begun(in_memory=True)
 
     def close(self) -> None:
         """Let the index go."""
@@ -192,4 +201,9 @@ def _in(question: str, folders: Sequence[str]) -> tuple[str, Sequence[object]]:
 
 def _row(entry: Entry) -> tuple[object, ...]:
     found = entry.found
-    return (found.file, entry.folder, *entry.stamp, found.changed, found.words, found.told)
+    told = (found.changed, found.words, found.told)
+    return (found.file, entry.folder, *entry.stamp, *told, _sum(found.file, *told))
+
+
+def _sum(file: str, changed: str, words: bytes, told: bytes) -> int:
+    return zlib.crc32(told, zlib.crc32(words, zlib.crc32(f"{file}\0{changed}".encode("utf-8", "replace"))))
