@@ -7,11 +7,14 @@ from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, rule
 from tests.bays import bay
 
+from bayboard.mechanics.printed import printed_of
+from bayboard.model.layout import Pose
 from bayboard.model.read import from_document
 from bayboard.rules.check import Checker, check, moved_gear
 
 PIECES = 6
 START = from_document(bay(PIECES, across=3))
+PRINTED = msgspec.structs.replace(START, printed=printed_of(START, "1"), drilled_holes={"A1#1": (9.0, 9.0)})
 
 
 def _with(layout, number, **members):
@@ -60,6 +63,22 @@ class Walk(RuleBasedStateMachine):
     def ask_for_more_room(self, gap):
         self._go(msgspec.structs.replace(self.layout, limits={"gap_should": gap}))
 
+    @rule(n=st.integers(0, PIECES - 1), off=st.sampled_from([0.0, 0.2]))
+    def drill(self, n, off):
+        gear = self.layout.gear[n]
+        if gear.at is not None:
+            pose = Pose(at=(gear.at[0] + off, gear.at[1]), turn=gear.turn + off)
+            self._go(_with(self.layout, n, drilled=pose))
+
+    @rule(n=st.integers(0, PIECES - 1))
+    def drill_one_screw(self, n):
+        gear = self.layout.gear[n]
+        self._go(msgspec.structs.replace(self.layout, drilled_holes={f"{gear.id}#1": (99.0, 99.0)}))
+
+    @rule()
+    def print_the_sheets(self):
+        self._go(msgspec.structs.replace(self.layout, printed=printed_of(self.layout, "1")))
+
     @invariant()
     def it_says_what_a_fresh_check_says(self):
         fresh = check(self.layout)
@@ -104,3 +123,14 @@ def test_a_let_be_entry_is_told_at_once():
     verdict = checker.move(msgspec.structs.replace(START, let_be=(left,)))
     assert verdict.counts["let_be"] >= 1
     assert verdict.findings == check(msgspec.structs.replace(START, let_be=(left,))).findings
+
+
+def test_a_piece_that_leaves_its_holes_and_its_sheets_is_told_step_by_step():
+    checker = Checker(PRINTED)
+    assert "reprint" not in {f.rule for f in checker.now.findings}
+    moved = _with(PRINTED, 1, at=(30.0, 40.0))
+    assert checker.move(moved).findings == check(moved).findings
+    assert {"drilled", "reprint"} <= {f.rule for f in checker.now.findings}
+    away = _with(moved, 2, at=(80.0, 90.0), drilled=Pose(at=(0.0, 0.0), turn=0.0))
+    assert checker.move(away).findings == check(away).findings
+    assert checker.move(PRINTED).findings == check(PRINTED).findings

@@ -13,10 +13,13 @@ from bayboard.rules.check import check
 CASES = Path(__file__).parents[1] / "cases"
 
 
-def _says(rule, case, **members):
+def _members(rule, case):
     with (CASES / f"{rule}.csv").open(encoding="utf-8", newline="") as file:
-        row = next(row for row in csv.DictReader(file) if row["case"] == case)
-    verdict = check(layout(**json.loads(row["members"]) | members))
+        return json.loads(next(row for row in csv.DictReader(file) if row["case"] == case)["members"])
+
+
+def _says(rule, case, **members):
+    verdict = check(layout(**_members(rule, case) | members))
     return [said.says for said in (*verdict.findings, *verdict.unchecked) if said.rule == rule]
 
 
@@ -59,6 +62,42 @@ def _says(rule, case, **members):
             "two stretches off the board",
             "P1 runs 40 mm off its board. It needs another way round.",
         ),
+        (
+            "drilled",
+            "a fixing moved away from its hole",
+            "H1 is already drilled and has moved 5 mm. Put H1 back, or plan a new hole.",
+        ),
+        (
+            "drilled",
+            "a hole made in the metal alone",
+            "H1 is already drilled and has moved 0.5 mm from its hole in the metal. "
+            "Put H1 back, or plan a new hole.",
+        ),
+        (
+            "drilled",
+            "one screw went astray",
+            "A is already drilled and has moved 1.5 mm at A#2. Put A back, or plan new holes.",
+        ),
+        (
+            "drilled",
+            "the worst of place and screws",
+            "A is already drilled and has moved 3 mm. Put A back, or plan new holes.",
+        ),
+        (
+            "drilled",
+            "a stand-in only turned",
+            "A is already drilled and has turned 0.2°. Put A back, or plan new holes.",
+        ),
+        (
+            "reprint",
+            "a place a hair off",
+            "1 hole differs from the sheets printed as revision 3: H1. Print again.",
+        ),
+        (
+            "reprint",
+            "a stand-in moved and a fixing came",
+            "3 holes differ from the sheets printed as revision 3: A#1, A#2, H1. Print again.",
+        ),
     ],
 )
 def test_a_sentence_names_the_thing_the_amount_and_the_need(rule, case, says):
@@ -78,3 +117,24 @@ def test_a_hair_short_never_reads_like_the_limit():
     (said,) = _says("sight", "a dial seen at 63.4 degrees only", limits={"sight_angle": 63.4})
     assert "63.43° off straight" in said
     assert "63.4° can be read" in said
+
+
+def test_the_amount_off_never_reads_like_what_is_allowed():
+    (said,) = _says("drilled", "a fixing a hair beside its hole")
+    assert "has moved 0.101 mm" in said
+    (said,) = _says("drilled", "a fixing a hair beside its hole", units="in")
+    assert "has moved 0.004 in" in said
+    (said,) = _says("drilled", "a fixing moved away from its hole", units="in")
+    assert "has moved 13/64 in" in said
+
+
+def test_the_mark_stands_where_the_worst_hole_is_planned():
+    marks = {
+        ("drilled", "one screw went astray"): (240, 220),
+        ("drilled", "a stand-in only turned"): (200, 200),
+        ("reprint", "a stand-in moved and a fixing came"): (161, 180),
+        ("reprint", "gone to the bench, from the second board"): (160, 180),
+    }
+    for (rule, case), at in marks.items():
+        (found,) = [f for f in check(layout(**_members(rule, case))).findings if f.rule == rule]
+        assert (found.at, found.unit) == (at, {"a stand-in only turned": "deg"}.get(case, found.unit))

@@ -2,7 +2,7 @@
 
 import pytest
 
-from bayboard.units.angle import NotAnAngle, read_angle, show_angle, show_two_angles
+from bayboard.units.angle import NotAnAngle, read_angle, short_way, show_angle, show_two_angles
 
 
 @pytest.mark.parametrize(
@@ -50,3 +50,11 @@ def test_what_is_shown_reads_back(degrees):
 )
 def test_two_unequal_angles_never_read_equal(a, b, shown):
     assert show_two_angles(a, b) == shown
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "by"),
+    [(0, 90, 90), (90, 0, -90), (350, 10, 20), (10, 350, -20), (0, 180, 180), (180, 0, 180), (0, 720, 0)],
+)
+def test_the_short_way_from_one_direction_to_another(before, after, by):
+    assert short_way(before, after) == by

@@ -16,7 +16,7 @@ from bayboard.model.rounding import rounded
 from bayboard.rules.finding import Finding, Said
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed
-from bayboard.rules.words import amount
+from bayboard.rules.words import amount_and_need
 from bayboard.tables.limits import fixed
 from bayboard.units.angle import short_way, show_two_angles
 
@@ -58,7 +58,7 @@ def _of_gear(scene: Scene, placed: Placed, screws: dict[int, Point]) -> Iterator
         offs.append(_Off(dist(planned, made), planned, f"{placed.id}#{number}"))
     worst = max(offs, key=lambda off: rounded(off.far), default=None)
     if worst is not None and worst.far > fixed("drilled_off") + HAIR:
-        moved = f"has moved {amount(worst.far, scene.layout.units)}"
+        moved = f"has moved {_amount(scene, worst)}"
         yield _finding(
             placed.id, worst, "mm", moved + (f" at {worst.hole}" if worst.hole else ""), "new holes"
         )
@@ -70,12 +70,17 @@ def _of_gear(scene: Scene, placed: Placed, screws: dict[int, Point]) -> Iterator
         yield _finding(placed.id, off, "deg", words, "new holes")
 
 
+def _amount(scene: Scene, off: _Off) -> str:
+    """Return how far off it is; a hair more than allowed does not read like what is allowed."""
+    return amount_and_need(off.far, fixed("drilled_off"), scene.layout.units)[0]
+
+
 def _of_fixing(scene: Scene, fixing: Fixing) -> Iterator[Finding]:
     made = {"": fixing.drilled, " from its hole in the metal": fixing.metal}
     offs = [_Off(dist(fixing.at, at), fixing.at, which) for which, at in made.items() if at is not None]
     worst = max(offs, key=lambda off: rounded(off.far), default=None)
     if worst is not None and worst.far > fixed("drilled_off") + HAIR:
-        moved = f"has moved {amount(worst.far, scene.layout.units)}{worst.hole}"
+        moved = f"has moved {_amount(scene, worst)}{worst.hole}"
         yield _finding(fixing.id, worst, "mm", moved, "a new hole")
 
 
