@@ -19,6 +19,7 @@ from bayboard.units.length import show_length
 from bayboard.window.bench_panel import BenchPanel
 from bayboard.window.findings_list import FindingsList
 from bayboard.window.findings_rows import WORDS
+from bayboard.window.listed import Listed
 from bayboard.window.marking import open_findings
 from bayboard.window.picking import reading_order
 from bayboard.window.steps import foot_of
@@ -220,6 +221,26 @@ class _BenchAccess(_View):
         return self.bench.places()[index].gear in self.bench.place.selected
 
 
+class _ListedAccess(_View):
+    """A view that says itself what it holds."""
+
+    def __init__(self, view: QWidget, listed: Listed) -> None:
+        super().__init__(view, listed.reads_as)
+        self.listed = listed
+
+    def names(self) -> Sequence[str]:
+        """Return the sentences of the parts, in order."""
+        return self.listed.parts_said()
+
+    def rect_of(self, index: int) -> QRect:
+        """Return the rectangle of a part on the screen."""
+        return self._on_screen(self.listed.part_rect(index).toAlignedRect())
+
+    def holds(self, index: int) -> bool:
+        """Return whether a part is selected."""
+        return self.listed.part_held(index)
+
+
 _KEPT: dict[int, _View] = {}
 
 
@@ -232,6 +253,8 @@ def interface_for(_class_name: str, thing: QObject) -> QAccessibleInterface | No
         made = _FindingsAccess(thing)
     elif isinstance(thing, BenchPanel):
         made = _BenchAccess(thing)
+    elif isinstance(thing, Listed) and isinstance(thing, QWidget):
+        made = _ListedAccess(thing, thing)
     if made is not None:
         _KEPT[id(thing)] = made
     return made

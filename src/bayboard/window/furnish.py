@@ -9,6 +9,7 @@ from bayboard.job.job import Job, open_job
 from bayboard.model.refused import Refused
 from bayboard.window import lettering, trouble
 from bayboard.window.access import interface_for
+from bayboard.window.compare.stage import add_compare
 from bayboard.window.files import first_job
 from bayboard.window.first_frame import Frame
 from bayboard.window.last import last_vehicle, remember
@@ -27,6 +28,7 @@ def furnished(frame: Frame, path: Path | None) -> MainWindow:
     place = Workplace(job or first_job(), frame.theme, first_start=job is None)
     window = MainWindow(place, frame)
     add_print(window)
+    add_compare(window)
     link = _Link(frame, window)
     window.closing.connect(link.close)
     QGuiApplication.styleHints().colorSchemeChanged.connect(link.wear)
