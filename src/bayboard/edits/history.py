@@ -1,5 +1,6 @@
 """What was done to a layout, so that it can be taken back: whole layouts, never an inverse."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from msgspec.structs import replace
@@ -57,18 +58,16 @@ class History:
 
     def told(self, printed: Printed | None) -> "History":
         """Return the history with that `printed` in every layout of it: no undo takes a print back."""
-        seen: dict[int, Layout] = {}
-
-        def carried(layout: Layout) -> Layout:
-            if id(layout) not in seen:
-                same = layout.printed == printed
-                seen[id(layout)] = layout if same else replace(layout, printed=printed)
-            return seen[id(layout)]
-
-        def steps(row: tuple[Step, ...]) -> tuple[Step, ...]:
-            return tuple(Step(s.edit, s.label, carried(s.before), carried(s.after)) for s in row)
-
-        return History(carried(self.now), steps(self.done), steps(self.undone))
+        steps = (*self.done, *self.undone)
+        known = {id(layout): layout for step in steps for layout in (step.before, step.after)}
+        known[id(self.now)] = self.now
+        told = {
+            key: layout if layout.printed == printed else replace(layout, printed=printed)
+            for key, layout in known.items()
+        }
+        done = tuple(_with_layouts(step, told) for step in self.done)
+        undone = tuple(_with_layouts(step, told) for step in self.undone)
+        return History(told[id(self.now)], done, undone)
 
     def redo(self) -> "History":
         """Return the history with the step last taken back done again, the same when there is none."""
@@ -76,6 +75,11 @@ class History:
             return self
         step = self.undone[-1]
         return History(step.after, (*self.done, step), self.undone[:-1])
+
+
+def _with_layouts(step: Step, told: Mapping[int, Layout]) -> Step:
+    """Return the step with the layouts that stand in `told` for its own, by their identity."""
+    return Step(step.edit, step.label, told[id(step.before)], told[id(step.after)])
 
 
 def _joined(last: Step, edit: Edit, after: Layout) -> Step | None:
