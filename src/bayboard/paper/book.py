@@ -37,6 +37,11 @@ class Book:
     pages: tuple[Page, ...]
     laid: tuple[Section, ...] = field(default=(), repr=False, compare=False)
 
+    @property
+    def kinds(self) -> tuple[str, ...]:
+        """Return the kinds of sheet among the pages, in their order."""
+        return tuple(dict.fromkeys(page.sheet for page in self.pages))
+
     def pdf(self) -> bytes:
         """Return the PDF; equal pages give equal bytes."""
         return press(self.pages, self.title)

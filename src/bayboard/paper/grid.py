@@ -6,7 +6,7 @@ sheets name the hole.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise, product
 
 import numpy as np
@@ -23,6 +23,7 @@ CLEAR = 8.0  # mm; nearer to a hole's edge a seam hides part of its mark
 EDGE_CLEAR = 3.0  # mm; a seam along a sawn edge would leave a sliver to tape
 BLANK = 80.0  # mm; where less than this square is missing of a board's box, no sheet will be blank
 MOST_SHEETS = 400  # of one board
+_SURE = 1e-4  # mm; the solver's own uncertainty
 _WIDE_CLEAR = 20.0  # mm; asked of even seams first
 
 
@@ -56,6 +57,20 @@ def grid(face: Face, forms: Sequence[Form]) -> Grid:
     if clear:
         return min(clear, key=lambda g: _rank(face, g))
     return min(_near_grids(face, tries), key=lambda g: (-round(g.clear, 3), *_rank(face, g)))
+
+
+def grid_like(face: Face, forms: Sequence[Form], like: Face) -> Grid | None:
+    """Return the grid of `like`, None where the board is another or a seam would come nearer to a hole.
+
+    Nearer: than `CLEAR`, or than the seams of `like` came where even those did not keep that.
+    """
+    if face.outline != like.outline or face.cutouts != like.cutouts:
+        return None
+    found = grid(like, forms)
+    extents = [_extent(h) for h in face.holes]
+    across, up = ([(e[i], e[i + 2]) for e in extents] for i in (0, 1))
+    clear = min(seams.clearance(found.columns, across), seams.clearance(found.rows, up))
+    return replace(found, clear=clear) if clear >= min(CLEAR, found.clear) - _SURE else None
 
 
 def _refuse_too_many(face: Face, forms: Sequence[Form]) -> None:

@@ -91,9 +91,20 @@ class Shown:
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """One sheet of paper: its kind, its size (width, height), what is drawn and what it shows."""
+    """One sheet of paper: its kind, its size (width, height), what is drawn and what it shows.
+
+    `number` is that of a sheet of the template, 0 for others; `foot`: how many of the last marks are its
+    information strip.
+    """
 
     sheet: str
     size: tuple[float, float]
     marks: tuple[Mark, ...]
     shows: tuple[Shown, ...]
+    number: int = 0
+    foot: int = 0
+
+    @property
+    def body(self) -> tuple[Mark, ...]:
+        """Return what is drawn, the information strip aside."""
+        return self.marks[: len(self.marks) - self.foot]

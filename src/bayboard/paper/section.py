@@ -62,6 +62,13 @@ class Section:
         return tuple(h.id for h in self.face.holes if not any(_in(h.at, w) for w in windows))
 
 
+def _like(options: Options, board: str) -> Face | None:
+    """Return the board as it was when the set was printed whose seams are kept."""
+    like = options.like
+    was = next((b for b in like.boards if b.id == board), None) if like else None
+    return None if like is None or was is None else face(like, was, options.face == "back")
+
+
 def _in(at: Point, box: Box) -> bool:
     return box[0] <= at[0] <= box[2] and box[1] <= at[1] <= box[3]
 
@@ -74,7 +81,7 @@ def sections(layout: Layout, options: Options) -> Iterator[Section]:
     sheet, station = 1, 1
     for board in layout.boards:
         seen = face(layout, board, options.face == "back")
-        planned = plan(seen, made, sheet)
+        planned = plan(seen, made, sheet, _like(options, board.id))
         marked = stations(seen, planned.seams, station)
         yield Section(words, seen, planned, marked, clearances(seen, planned))
         sheet, station = sheet + len(planned.tiles), station + len(marked)

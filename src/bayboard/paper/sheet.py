@@ -59,7 +59,8 @@ class Sheet:
         """Return the finished page."""
         window = rectangle(self.tile.carry.box(self.tile.window))
         clipped = Clipped(window, tuple(self.shape))
-        return Page("drill", self.section.plan.form.size, (clipped, *self.over, *strip), tuple(self.shows))
+        marks, size = (clipped, *self.over, *strip), self.section.plan.form.size
+        return Page("drill", size, marks, tuple(self.shows), self.tile.number, len(strip))
 
 
 def drawn(section: Section, tile: Tile) -> Sheet:

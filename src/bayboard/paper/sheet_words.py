@@ -15,6 +15,7 @@ from bayboard.paper.marks import MEASURED, Letters, Stroke, pt
 from bayboard.paper.place_labels import Block, Labelled
 from bayboard.paper.sheet import Sheet
 from bayboard.paper.stations import ARM, RING
+from bayboard.paper.swap_words import swap_lines
 from bayboard.units.length import Units, show_length
 
 INCH = 25.4
@@ -45,6 +46,7 @@ def write(sheet: Sheet) -> None:
     _face(sheet)
     _caution(sheet)
     _strays(sheet)
+    _swap(sheet)  # last, so that everything else stands as on the sheet of a whole set
 
 
 def _hole_labels(sheet: Sheet) -> None:
@@ -227,6 +229,21 @@ def _strays(sheet: Sheet) -> None:
     block = Block(((f"off the board, on no sheet: {told}", "bold", DETAIL),))
     x0, _, x1, y1 = sheet.visible
     sheet.over += place_labels.words(block, sheet.ground, sheet.visible, ((x0 + x1) / 2, y1))
+
+
+def _swap(sheet: Sheet) -> None:
+    """Say on a swap sheet which of the older sheets it goes with; without room, its strip alone says so."""
+    swap = sheet.section.words.options.swap
+    if swap is None:
+        return
+    first, *rest = swap_lines(swap, sheet.tile.number)
+    x0, y0, x1, y1 = sheet.visible
+    for by in (1.0, 0.8):
+        block = Block(((first, "bold", ID * by), *((text, "text", DETAIL) for text in rest)))
+        made = place_labels.words(block, sheet.ground, sheet.visible, ((x0 + x1) / 2, y0 + 0.2 * (y1 - y0)))
+        if made:
+            sheet.over += made
+            return
 
 
 def _box_of(sheet: Sheet, points: "list[Point] | tuple[Point, ...]") -> Box:

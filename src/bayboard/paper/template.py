@@ -4,11 +4,12 @@ from collections.abc import Sequence
 
 from bayboard.model.layout import Layout
 from bayboard.paper.marks import Page
-from bayboard.paper.options import Options
+from bayboard.paper.options import DRAFT, Options
 from bayboard.paper.section import Section, sections
 from bayboard.paper.sheet import Sheet, drawn
 from bayboard.paper.sheet_words import at_least, write
 from bayboard.paper.strip import PROVE, Silhouette, Strip, strip
+from bayboard.paper.swap_words import swap_sentence
 from bayboard.paper.tiles import Tile
 from bayboard.units.length import Units
 
@@ -23,7 +24,13 @@ def template(layout: Layout, options: Options) -> tuple[Page, ...]:
 def pages_of(made: Sequence[Section]) -> tuple[Page, ...]:
     """Return the sheets of boards whose sections are made, all of one print."""
     total = sum(len(s.plan.tiles) for s in made)
-    return tuple(_page(section, tile, total) for section in made for tile in section.plan.tiles)
+    wanted = made[0].words.options.swap if made else None
+    return tuple(
+        _page(section, tile, total)
+        for section in made
+        for tile in section.plan.tiles
+        if wanted is None or tile.number in wanted.numbers
+    )
 
 
 def _page(section: Section, tile: Tile, total: int) -> Page:
@@ -35,7 +42,7 @@ def _page(section: Section, tile: Tile, total: int) -> Page:
 def _strip(sheet: Sheet, total: int) -> Strip:
     section, words = sheet.section, sheet.section.words
     options = words.options
-    title = [words.vehicle, f"revision {options.revision}" if options.revision else ""]
+    title = [words.vehicle, _revision(options.revision)]
     title += [
         f"board {section.face.board.id}" if words.several else "",
         f"sheet {sheet.tile.number} of {total}",
@@ -50,9 +57,15 @@ def _strip(sheet: Sheet, total: int) -> Strip:
         [*(t for t in title if t), options.paper],
         f"{PROVE} {side}",
         f"set {words.code}",
-        _seam_sentence(sheet),
+        swap_sentence(options.swap) if options.swap else _seam_sentence(sheet),
         _silhouette(sheet) if len(section.plan.tiles) > 1 else None,
     )
+
+
+def _revision(revision: str) -> str:
+    if revision == DRAFT:
+        return "not kept as a revision"
+    return f"revision {revision}" if revision else ""
 
 
 def _silhouette(sheet: Sheet) -> Silhouette:

@@ -13,7 +13,7 @@ from bayboard.model.layout import Point
 from bayboard.paper.curves import Box, Carry
 from bayboard.paper.face import Face
 from bayboard.paper.form import RIM, Form
-from bayboard.paper.grid import Grid, bounds, grid
+from bayboard.paper.grid import Grid, bounds, grid, grid_like
 from bayboard.paper.seams import Span
 
 CUT_SPARE, COVER_SPARE, RIM_SPARE = 5.0, 6.0, 4.5  # mm; how much more is shown where paper is left over
@@ -55,9 +55,9 @@ class Plan:
     seams: tuple[Seam, ...]
 
 
-def plan(face: Face, forms: Sequence[Form], first: int = 1) -> Plan:
-    """Return the sheets of a face, numbered from `first`."""
-    found = grid(face, forms)
+def plan(face: Face, forms: Sequence[Form], first: int = 1, like: Face | None = None) -> Plan:
+    """Return the sheets of a face, numbered from `first`; cut as those of `like` if that still can be."""
+    found = (like and grid_like(face, forms, like)) or grid(face, forms)
     x0, y0, x1, y1 = face.box
     form = found.form.cut_to(x1 - x0 + 2 * RIM, y1 - y0 + 2 * RIM)
     order = sorted(found.kept, key=lambda cell: (cell[0], -cell[1]))
