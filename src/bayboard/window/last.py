@@ -8,6 +8,7 @@ from typing import Any
 import platformdirs
 
 _FILE = "window.json"
+MOST_RECENT = 30
 
 
 def data_folder() -> Path:
@@ -29,10 +30,25 @@ def last_vehicle() -> Path | None:
         return None
 
 
+def recent() -> tuple[Path, ...]:
+    """Return the files that were open, the last first; whether they are still there is not looked at."""
+    try:
+        kept = _kept()
+        listed = kept.get("recent", [])
+        names = [kept.get("last"), *(listed if isinstance(listed, list) else [])]
+    except (OSError, ValueError):
+        return ()
+    return tuple(Path(name) for name in dict.fromkeys(n for n in names if isinstance(n, str) and n))[
+        :MOST_RECENT
+    ]
+
+
 def remember(path: Path) -> None:
     """Remember the file that is open; that it cannot be written is no reason to stop."""
     with contextlib.suppress(OSError, ValueError):
-        _keep({"last": str(path.resolve())})
+        whole = str(path.resolve())
+        names = dict.fromkeys((whole, *(str(known) for known in recent())))
+        _keep({"last": whole, "recent": list(names)[:MOST_RECENT]})
 
 
 def last_paper() -> tuple[str, float] | None:

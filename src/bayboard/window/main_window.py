@@ -165,7 +165,8 @@ class MainWindow(QWidget):
         pairs = (
             (getattr(now, n), getattr(arrange, n)) for n in ("wall", "section", "bench", "findings", "card")
         )
-        return tuple(own if own is not None else usual for own, usual in pairs)
+        wall, section, bench, findings, card = (own if own is not None else usual for own, usual in pairs)
+        return wall, section, bench, bench if now.wide else findings, card
 
     # --- looks ---
 
@@ -195,8 +196,8 @@ class MainWindow(QWidget):
             (self.hanging, plan.hanging),
             (self.foot, plan.foot),
             (section, plan.section),
-            (bench, plan.bench),
             (findings, plan.findings),
+            (bench, plan.bench.united(plan.findings) if bench is findings else plan.bench),
             (card, plan.card),
             (self.in_hand, self.rect()),
         ):

@@ -14,7 +14,10 @@ from bayboard.window.strip import Stage
 
 @dataclass
 class Panes:
-    """A stage's widgets, children of the main window.  `wall` takes the Wall's place and so on."""
+    """A stage's widgets, children of the main window.  `wall` takes the Wall's place and so on.
+
+    A `bench` that is `wide` takes the Findings' place, too.
+    """
 
     stage: Stage
     wall: QWidget | None = None
@@ -22,6 +25,7 @@ class Panes:
     bench: QWidget | None = None
     findings: QWidget | None = None
     card: QWidget | None = None
+    wide: bool = False
 
     def act(self, name: str) -> bool:
         """Do an act of `keys.BINDINGS` in the stage's own way; return whether it was one of its own."""
