@@ -28,7 +28,7 @@ def test_the_rich_document_sets_every_member_to_something_else_than_its_default(
 
 def test_the_rich_document_uses_every_kind_of_thing():
     used = {type(thing) for _, thing in things(from_document(rich()))}
-    assert used == set(_kinds(Value)) - {Value}
+    assert used == {kind for kind in _kinds(Value) if kind.__module__ == Value.__module__} - {Value}
 
 
 def _kinds(kind):
