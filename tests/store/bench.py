@@ -4,7 +4,9 @@ import os
 import sqlite3
 import subprocess
 import sys
+from functools import cache
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import pytest
 from tests.build import gear, layout
@@ -30,12 +32,21 @@ def write_moves(file, count, first=1):
 
 
 def kept_job(path, revisions=3, photos=()):
-    """Make a job file with some revisions, each of another layout, and close it."""
-    with make_job_file(path, PLAIN, photos=photos) as file:
-        for number in range(1, revisions + 1):
-            write_moves(file, 1, number)
-            file.keep(f"note {number}", PNG + bytes([number]))
+    """Make a closed job file with some revisions, each of another layout."""
+    path.write_bytes(_kept(revisions, tuple(photos)))
     return path
+
+
+@cache
+def _kept(revisions, photos):
+    """Return the bytes of such a file, made once, for the disk is slow."""
+    with TemporaryDirectory() as folder:
+        path = Path(folder) / "kept.bay"
+        with make_job_file(path, PLAIN, photos=photos) as file:
+            for number in range(1, revisions + 1):
+                write_moves(file, 1, number)
+                file.keep(f"note {number}", PNG + bytes([number]))
+        return path.read_bytes()
 
 
 def refusal(act, *words, **named):

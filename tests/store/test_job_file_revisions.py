@@ -1,7 +1,6 @@
 """Revisions: kept for good, byte for byte, also against other programs."""
 
 import hashlib
-import shutil
 import sqlite3
 import subprocess
 
@@ -90,7 +89,9 @@ def test_no_program_changes_what_was_kept_or_logged(tmp_path, statement):
 def test_the_sqlite3_command_reads_the_file_and_what_it_writes_has_the_kept_hash(file, tmp_path):
     out = tmp_path / "out.json"
     file.close()
-    question = f"PRAGMA integrity_check; SELECT writefile('{out}', layout) > 0 FROM revision WHERE number = 3;"
+    question = (
+        f"PRAGMA integrity_check; SELECT writefile('{out}', layout) > 0 FROM revision WHERE number = 3;"
+    )
     said = subprocess.run(
         ["sqlite3", "-readonly", str(file.path), question], capture_output=True, text=True, check=True
     ).stdout

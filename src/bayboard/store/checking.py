@@ -13,6 +13,9 @@ _MOST = 20  # sentences of a kind; more tell nothing new
 
 def all_troubles(base: Base) -> Iterator[Trouble]:
     """Yield what is not as it was written: the kind of thing, and its sentence."""
+    if schema.entries(base) != schema.expected():
+        yield "file", base.damaged("this job file holds something that Bayboard does not write")
+        return
     yield from _structure(base)
     yield from _told("draft", lambda: drafts.read_row(base))
     for mark in states.marks(base):
@@ -30,15 +33,16 @@ def all_troubles(base: Base) -> Iterator[Trouble]:
 
 def sentences(base: Base) -> tuple[str, ...]:
     """Return every trouble as a sentence, () when the file is whole."""
+    found = []
     try:
-        return tuple(dict.fromkeys(str(said) for _, said in all_troubles(base)))
+        for _, said in all_troubles(base):
+            found.append(str(said))  # those before a refusal stay
     except Refused as refused:
-        return (str(refused),)
+        found.append(str(refused))
+    return tuple(dict.fromkeys(found))
 
 
 def _structure(base: Base) -> Iterator[Trouble]:
-    if schema.entries(base) != schema.expected():
-        yield "file", base.damaged("this job file holds something that Bayboard does not write")
     try:
         found = [str(row[0]) for row in base.all(f"PRAGMA integrity_check({_MOST})")]
         loose = base.all("PRAGMA foreign_key_check")

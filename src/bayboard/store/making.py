@@ -13,7 +13,7 @@ from bayboard.model.refused import Refused
 from bayboard.model.write import write
 from bayboard.store import drafts, holder, metas, photos, schema, states
 from bayboard.store.base import Base, connected, set_up
-from bayboard.store.header import is_job_file, refuse_side_files
+from bayboard.store.header import is_job_file, read_header, refuse_side_files
 from bayboard.store.sealed import now
 from bayboard.store.sentences import path_words, said_of
 from bayboard.store.troubles import Held, sentence
@@ -80,6 +80,8 @@ def copy(path: Path, out: Path, opened: Base | None = None) -> None:
 
     `opened`: take what this connection sees, also when the path leads elsewhere by now.
     """
+    if opened is None:
+        read_header(path)
     with said_of(out):
         target = Path(os.path.realpath(out))
         if target == Path(os.path.realpath(path)):

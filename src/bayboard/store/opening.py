@@ -101,6 +101,9 @@ def _settled(base: Base, target: Path, header: Header, journal: bool) -> list[st
         base.do("PRAGMA journal_mode = DELETE")
     if journal and not has_journal(target):
         said.append(CUT_SHORT)
+    pages, page = base.one("PRAGMA page_count"), base.one("PRAGMA page_size")
+    if pages and page and target.stat().st_size < pages[0] * page[0]:
+        raise base.damaged("this job file is cut short")
     return said
 
 
@@ -185,13 +188,12 @@ def _revision(base: Base, number: int) -> tuple[Layout, str]:
 
 
 def _newest_is_whole(base: Base) -> list[str]:
-    number = _newest(base)
-    if not number:
-        return []
     try:
-        revisions.text_of(base, number)
+        number = revisions.newest(base)
+        if number is not None:
+            revisions.text_of(base, number)
     except Damaged:
-        return [f"Revision {number}, the newest, is damaged; what is whole can be rescued into a new file."]
+        return ["The newest revision is damaged; what is whole can be rescued into a new file."]
     return []
 
 
