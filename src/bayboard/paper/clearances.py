@@ -52,8 +52,9 @@ def clearances(face: Face, plan: Plan) -> Clearances:
 
 
 def _discs(face: Face) -> tuple[Sequence[str], NDArray[np.float64]]:
-    ids = [h.id for h in face.holes for _ in h.discs]
-    return ids, np.array([(x, y, h.radius) for h in face.holes for x, y in h.discs]).reshape(-1, 3)
+    """Return the holes that are still to be drilled."""
+    discs = [(h.id, x, y, h.radius) for h in face.holes if not h.made for x, y in h.discs]
+    return [d[0] for d in discs], np.array([d[1:] for d in discs]).reshape(-1, 3)
 
 
 def _off(seam: Seam, discs: NDArray[np.float64]) -> NDArray[np.float64]:

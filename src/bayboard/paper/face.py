@@ -1,32 +1,41 @@
 """A board as the person with the drill sees it: from the front, or mirrored from the back."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
-from math import hypot
+from math import dist, hypot
 
 import numpy as np
 import shapely
 from shapely import Polygon
 
 from bayboard.geometry import outline as outlines
+from bayboard.geometry.crowd import HAIR
 from bayboard.geometry.outline import Points, Ring
 from bayboard.mechanics.bits import slot_apart
 from bayboard.mechanics.holes import Hole, holes
+from bayboard.model.drilled import drilled_at
 from bayboard.model.layout import Board, Layout, Point
 from bayboard.model.placed import Placed, place
 from bayboard.paper.curves import Box, Carry, polyline, ring
 from bayboard.paper.marks import Trace
+from bayboard.tables.limits import fixed
 
 
 @dataclass(frozen=True)
 class Drilled:
-    """A hole as drawn: `discs` are the centres to drill, two for a slot; `radius` 0: drill unknown."""
+    """A hole as drawn: `discs` are the centres to drill, two for a slot; `radius` 0: drill unknown.
+
+    `made`: it is drilled already, there where `at` says; `planned`: its place by the plan where that is
+    another, else None.
+    """
 
     hole: Hole
     at: Point
     discs: tuple[Point, ...]
     radius: float
     turn: float  # degrees; a slot's direction as seen
+    made: bool = False
+    planned: Point | None = None
 
     @property
     def id(self) -> str:
@@ -114,13 +123,23 @@ def face(layout: Layout, board: Board, back: bool) -> Face:
     """Return the face of a board; on the back x is mirrored within the board's own box."""
     x0, _, x1, _ = outlines.box(board.outline)
     carry = Carry.mirror(x0 + x1) if back else Carry()
-    drilled = tuple(_drilled(h, carry) for h in holes(layout) if h.board == board.id)
+    drilled = tuple(_drilled(layout, h, carry) for h in holes(layout) if h.board == board.id)
     standing = (p for g in layout.gear if (p := place(layout, g)) is not None and p.board.id == board.id)
     return Face(board, back, carry, drilled, tuple(_stand_in(p, carry) for p in standing))
 
 
-def _drilled(hole: Hole, carry: Carry) -> Drilled:
-    at = carry.point(hole.at)
+def _drilled(layout: Layout, hole: Hole, carry: Carry) -> Drilled:
+    """Return a hole where it is to be drilled, or where it was."""
+    made = drilled_at(layout, hole.id)
+    if made is None:
+        return _bored(hole, carry.point(hole.at), carry)
+    there, planned = carry.point(made), carry.point(hole.at)
+    astray = dist(there, planned) > fixed("drilled_off") + HAIR
+    return replace(_bored(hole, there, carry), made=True, planned=planned if astray else None)
+
+
+def _bored(hole: Hole, at: Point, carry: Carry) -> Drilled:
+    """Return a hole with its middle at a place as seen."""
     radius = (hole.drill or 0.0) / 2
     if hole.slot is None or hole.drill is None:
         return Drilled(hole, at, (at,), radius, 0.0)

@@ -67,7 +67,7 @@ def grid_like(face: Face, forms: Sequence[Form], like: Face) -> Grid | None:
     if face.outline != like.outline or face.cutouts != like.cutouts:
         return None
     found = grid(like, forms)
-    extents = [_extent(h) for h in face.holes]
+    extents = [_extent(h) for h in face.holes if not h.made]
     across, up = ([(e[i], e[i + 2]) for e in extents] for i in (0, 1))
     clear = min(seams.clearance(found.columns, across), seams.clearance(found.rows, up))
     return replace(found, clear=clear) if clear >= min(CLEAR, found.clear) - _SURE else None

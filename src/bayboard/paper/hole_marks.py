@@ -3,13 +3,19 @@
 A drill ring, four arms that reach past it, ticks inside it with the centre left open, and a dashed witness
 ring that survives the drilling.  A square frame stands round every fixing, none round a tapped hole: kind
 is shape, never colour.  A slot is two holes with the strip between.
+
+A hole that is made already is a black disc there where it is, without a cross: nobody drills it again.
+Where the plan lies elsewhere, a thin line leads to a small open ring there, which is none to drill by.
 """
+
+from itertools import pairwise
+from math import dist
 
 from bayboard.mechanics.bits import clear_drill, tap_drill
 from bayboard.model.layout import Point
 from bayboard.paper.curves import Box, Carry, circle, line, rectangle
 from bayboard.paper.face import Drilled
-from bayboard.paper.marks import DRILLED, MEASURED, Stroke, Trace
+from bayboard.paper.marks import DRILLED, MEASURED, Fill, Stroke, Trace
 from bayboard.units.length import Units, show_length
 
 OPEN = 0.5  # mm; the centre that ticks leave free
@@ -19,16 +25,20 @@ WITNESS = 2.0  # mm; how far outside the drill ring the witness ring lies
 ARM, ARM_PAST = 9.0, 5.0  # mm; arms reach this far from the centre, or this far past the ring
 FRAME = 4.0  # mm; from the drill ring to the frame of a fixing
 DASH = (1.6, 1.2)
+UNKNOWN = 2.0  # mm; radius of a made hole whose drill is not known
+PLANNED = 0.8  # mm; radius of the ring where a made hole was planned: far too small to be taken for a drill's
 
 
 def reach(hole: Drilled) -> float:
-    """Return how far the arms go from a centre."""
-    return max(ARM, hole.radius + ARM_PAST)
+    """Return how far the arms go from a centre; a made hole has none."""
+    return _disc(hole) + 0.4 if hole.made else max(ARM, hole.radius + ARM_PAST)
 
 
-def strokes(hole: Drilled, carry: Carry) -> tuple[Stroke, ...]:
+def strokes(hole: Drilled, carry: Carry) -> tuple[Stroke | Fill, ...]:
     """Return the mark on the page."""
     centres = [carry.point(at) for at in hole.discs]
+    if hole.made:
+        return _made(hole, centres, carry)
     rings = tuple(circle(c, hole.radius) for c in centres) if hole.radius else ()
     witness = tuple(circle(c, hole.radius + WITNESS) for c in centres)
     arms = tuple(arm_traces(hole, carry))
@@ -41,9 +51,34 @@ def strokes(hole: Drilled, carry: Carry) -> tuple[Stroke, ...]:
     return tuple(made)
 
 
+def _made(hole: Drilled, centres: list[Point], carry: Carry) -> tuple[Stroke | Fill, ...]:
+    """Return the discs of a made hole and, where its plan lies elsewhere, the way there."""
+    discs = Fill(tuple(circle(c, _disc(hole)) for c in centres))
+    web = tuple(line(a, b) for a, b in pairwise(centres))
+    made: tuple[Stroke | Fill, ...] = (discs, *((Stroke(web, 2 * _disc(hole)),) if web else ()))
+    if hole.planned is None:
+        return made
+    there, here = carry.point(hole.planned), carry.point(hole.at)
+    off = dist(there, here)
+    if off <= PLANNED:
+        return made
+    on_ring = tuple(t + (h - t) * PLANNED / off for t, h in zip(there, here, strict=True))
+    way = line(here, (on_ring[0], on_ring[1]))
+    return (*made, Stroke((way, circle(there, PLANNED)), MEASURED))
+
+
+def _disc(hole: Drilled) -> float:
+    return hole.radius or UNKNOWN
+
+
+def core(hole: Drilled) -> float:
+    """Return how far from a centre no word may come, the arms aside."""
+    return _disc(hole) + 0.4 if hole.made else hole.radius + WITNESS + 0.4
+
+
 def frame_box(hole: Drilled, carry: Carry) -> Box | None:
     """Return the frame of a fixing on the page, None for a tapped hole."""
-    if hole.hole.make == "tap":
+    if hole.hole.make == "tap" or hole.made:
         return None
     x, y = carry.point(hole.at)
     half = hole.apart / 2 + hole.radius + FRAME
@@ -52,7 +87,7 @@ def frame_box(hole: Drilled, carry: Carry) -> Box | None:
 
 def solid_boxes(hole: Drilled, carry: Carry) -> list[Box]:
     """Return the boxes on the page that no word may enter; the arms stand out of them."""
-    half = hole.radius + WITNESS + 0.4
+    half = core(hole)
     boxes = [(x - half, y - half, x + half, y + half) for x, y in map(carry.point, hole.discs)]
     frame = frame_box(hole, carry)
     return [*boxes, frame] if frame is not None else boxes
@@ -66,6 +101,8 @@ def arm_traces(hole: Drilled, carry: Carry) -> list[Trace]:
 def words(hole: Drilled, units: Units) -> tuple[str, ...]:
     """Return what is to be done, in lines: "tap M5, drill 4.2" or "clear 6.6 for M6 (17/64)"."""
     made, drill = hole.hole, hole.hole.drill
+    if hole.made:
+        return ("drilled", *_astray(hole, units))
     if drill is None:
         return (f"{made.thread}: drill not known",)
     if made.make == "tap":
@@ -74,6 +111,18 @@ def words(hole: Drilled, units: Units) -> tuple[str, ...]:
     if len(hole.discs) == 1:
         return (f"clear {size}",)
     return (f"two holes {size},", f"{show_length(hole.apart, units)} apart; saw between")
+
+
+def _astray(hole: Drilled, units: Units) -> tuple[str, ...]:
+    """Return where the plan of a made hole lies from it as seen, nothing where it lies there."""
+    if hole.planned is None:
+        return ()
+    dx, dy = hole.planned[0] - hole.at[0], hole.planned[1] - hole.at[1]
+    ways = ((dx, "right" if dx > 0 else "left"), (dy, "up" if dy > 0 else "down"))
+    shown = [(show_length(abs(mm), units), way) for mm, way in ways]
+    nothing = show_length(0.0, units)
+    told = " and ".join(f"{length} {way}" for length, way in shown if length != nothing)
+    return (f"its plan lies {told}",) if told else ()
 
 
 def _arms(hole: Drilled, which: int, centre: Point) -> list[Trace]:

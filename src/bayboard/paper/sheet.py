@@ -108,7 +108,8 @@ def _hole(sheet: Sheet, hole: Drilled) -> None:
     sheet.shape += hole_marks.strokes(hole, carry)
     for box in hole_marks.solid_boxes(hole, carry):
         sheet.ground.take(box)
-    sheet.ground.take_traces(hole_marks.arm_traces(hole, carry))
+    if not hole.made:
+        sheet.ground.take_traces(hole_marks.arm_traces(hole, carry))
     sheet.shows.append(Shown("hole", hole.id, carry.point(hole.at), hole.turn))
 
 

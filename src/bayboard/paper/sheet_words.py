@@ -83,7 +83,7 @@ def _label(sheet: Sheet, hole: Drilled, at: Point) -> Labelled:
     lines = [*hole_marks.words(hole, units), *_near_words(sheet, hole)]
     block = Block(((hole.id, "bold", ID), *((text, "text", DETAIL) for text in lines)))
     frame = hole_marks.frame_box(hole, sheet.tile.carry)
-    core = hole.radius + hole_marks.WITNESS + 0.4 if frame is None else (frame[2] - frame[0]) / 2
+    core = hole_marks.core(hole) if frame is None else (frame[2] - frame[0]) / 2
     return Labelled(block, at, core, hole.apart / 2 + hole_marks.reach(hole))
 
 
@@ -213,7 +213,7 @@ def _face(sheet: Sheet) -> None:
 
 def _caution(sheet: Sheet) -> None:
     """Warn on every sheet from which the vehicle itself will be drilled."""
-    if not any(h.hole.make != "tap" and sheet.owns(h.at) for h in sheet.section.face.holes):
+    if not any(h.hole.make != "tap" and not h.made and sheet.owns(h.at) for h in sheet.section.face.holes):
         return
     block = Block(tuple((text, "text", DETAIL) for text in CAUTION))
     x0, y0, x1, _ = sheet.visible
