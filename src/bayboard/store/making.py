@@ -11,7 +11,7 @@ from pathlib import Path
 from bayboard.model.layout import Layout
 from bayboard.model.refused import Refused
 from bayboard.model.write import write
-from bayboard.store import drafts, holder, metas, photos, schema, states
+from bayboard.store import drafts, holder, metas, newer, photos, schema, states
 from bayboard.store.base import Base, connected, set_up
 from bayboard.store.header import is_job_file, read_header, refuse_side_files
 from bayboard.store.sealed import now
@@ -80,8 +80,8 @@ def copy(path: Path, out: Path, opened: Base | None = None) -> None:
 
     `opened`: take what this connection sees, also when the path leads elsewhere by now.
     """
-    if opened is None:
-        read_header(path)
+    if opened is None and read_header(path).form > schema.FORM:
+        raise newer.refused(path, path)
     with said_of(out):
         target = Path(os.path.realpath(out))
         if target == Path(os.path.realpath(path)):

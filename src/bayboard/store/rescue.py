@@ -11,9 +11,9 @@ from typing import TypeVar
 
 from bayboard.model.refused import Refused
 from bayboard.model.write import write
-from bayboard.store import drafts, making, metas, opening, photos, prints, revisions, states
+from bayboard.store import drafts, making, metas, newer, opening, photos, prints, revisions, schema, states
 from bayboard.store.base import Base, connected
-from bayboard.store.header import journal_of
+from bayboard.store.header import journal_of, read_header
 from bayboard.store.records import Draft, PrintLine, Revision
 from bayboard.store.sentences import said_of, unopened
 from bayboard.store.troubles import damaged
@@ -42,6 +42,7 @@ def rescue(path: Path, out: Path) -> tuple[str, ...]:
     Raises `Refused` when `out` exists, or when neither the draft nor a revision can be read.
     """
     path, out = Path(path), Path(out)
+    _refuse_newer(path)
     with making.new_beside(out) as part:
         with _copied(path, part) as base:
             saved = collected(base)
@@ -50,6 +51,22 @@ def rescue(path: Path, out: Path) -> tuple[str, ...]:
         with making.empty(part, out) as base:
             _put(base, saved)
     return tuple(_told(saved))
+
+
+def _refuse_newer(path: Path) -> None:
+    """Raise `Newer` for a file whose tables are not those of this form, and which says so, too."""
+    try:
+        if read_header(path).form <= schema.FORM:
+            return
+        base = connected(path, look=True)
+    except Refused:
+        return  # a damaged header is no reason
+    try:
+        same = _try(lambda: schema.entries(base)) == schema.expected()
+    finally:
+        base.close()
+    if not same:
+        raise newer.refused(path, path)
 
 
 @contextlib.contextmanager
