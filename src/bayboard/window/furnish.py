@@ -10,6 +10,7 @@ from bayboard.model.refused import Refused
 from bayboard.window import lettering, trouble
 from bayboard.window.access import interface_for
 from bayboard.window.compare.stage import add_compare
+from bayboard.window.drill_day.stage import add_drill_day
 from bayboard.window.files import first_job
 from bayboard.window.first_frame import Frame
 from bayboard.window.last import last_vehicle, remember
@@ -29,6 +30,7 @@ def furnished(frame: Frame, path: Path | None) -> MainWindow:
     window = MainWindow(place, frame)
     add_print(window)
     add_compare(window)
+    add_drill_day(window)
     link = _Link(frame, window)
     window.closing.connect(link.close)
     QGuiApplication.styleHints().colorSchemeChanged.connect(link.wear)

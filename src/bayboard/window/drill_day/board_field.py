@@ -9,15 +9,17 @@ from PySide6.QtWidgets import QWidget
 
 from bayboard.window.drill_day.paint_board import paint_day_board, scale_of
 from bayboard.window.drill_day.show import BoardShow, Dot
+from bayboard.window.listed import Listed
 from bayboard.window.theme import LIGHT, Theme, brush
 from bayboard.window.trouble import TROUBLE
 
 FELT = 32.0  # px round a hole that are felt: a gloved finger
 
 
-class BoardField(QWidget):
+class BoardField(QWidget, Listed):
     """The panel with the board.  `taken` carries the hole and the part that was pressed."""
 
+    reads_as = "Board"
     taken = Signal(str, int)
 
     def __init__(self, parent: QWidget) -> None:
@@ -35,6 +37,27 @@ class BoardField(QWidget):
         self.board, self.theme, self.unit = board, theme, unit
         self.setAccessibleDescription(says)
         self.update()
+
+    # --- for who cannot see it ---
+
+    def parts_said(self) -> tuple[str, ...]:
+        """Return each hole in a few words."""
+        return tuple(_said(one) for one in self._dots())
+
+    def part_rect(self, index: int) -> QRectF:
+        """Return where a hole is felt, in pixels."""
+        assert self.board is not None
+        at = scale_of(self.board, self.rect_of(), self.unit).px(*self._dots()[index].at)
+        return QRectF(at.x() - FELT, at.y() - FELT, 2 * FELT, 2 * FELT)
+
+    def part_held(self, index: int) -> bool:
+        """Return whether a hole is the one that is spoken of."""
+        return self._dots()[index].chosen
+
+    def _dots(self) -> tuple[Dot, ...]:
+        return () if self.board is None else self.board.dots
+
+    # --- hands ---
 
     def rect_of(self) -> QRectF:
         """Return where the board is painted."""
@@ -76,3 +99,14 @@ class BoardField(QWidget):
                 paint_day_board(p, self.rect_of(), self.board, self.theme, self.unit)
             except Exception as error:
                 TROUBLE.report(error)
+
+
+def _said(one: Dot) -> str:
+    """Return a hole as it is read aloud: "H5, second hole, to come, not as printed"."""
+    told = [one.hole]
+    if one.part > 1:
+        told.append("second hole")
+    told.append("drilled" if one.state == "drilled" else "to come")
+    if one.differs:
+        told.append("not as printed")
+    return ", ".join(told)

@@ -63,6 +63,8 @@ def _paint_holes(p: QPainter, rect: QRectF, scale: Scale, show: BoardShow, theme
         _paint_glow(p, scale.px(*lit.at), 145.0 * unit)
     if show.next is not None:
         _paint_lines(p, rect, scale, show.next)
+    if lit is not None:
+        _paint_lit(p, scale.px(*lit.at))  # before the holes: it hides none that is near
     for one in show.dots:
         _paint_dot(p, scale, one, theme)
     for one in show.dots:
@@ -104,8 +106,6 @@ def _paint_lines(p: QPainter, rect: QRectF, scale: Scale, next_: Ordinates) -> N
 
 def _paint_dot(p: QPainter, scale: Scale, one: Dot, theme: Theme) -> None:
     at, r = scale.px(*one.at), dot_radius(one, scale)
-    if one.chosen:
-        _paint_lit(p, at)
     if one.state == "drilled":
         dot(p, at, r, theme.chalk)
         return

@@ -2,7 +2,8 @@
 
 import re
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from bayboard.units.length import show_both
@@ -24,6 +25,7 @@ class PlaceField(LengthField):
     """
 
     beside = Signal(str)
+    entered = Signal()
 
     def __init__(self, name: str, less: str, more: str, parent: QWidget | None = None) -> None:
         super().__init__(name, parent)
@@ -39,6 +41,8 @@ class PlaceField(LengthField):
 
     def off(self) -> float | None:
         """Return how far what is typed lies from the plan, None while it is not understood."""
+        if not self.isModified() and self.value is not None:
+            return self.value - self.planned  # the text may show it rounded
         try:
             return self.parse(self.text()) - self.planned
         except ValueError:
@@ -59,6 +63,13 @@ class PlaceField(LengthField):
             return super().tell(value, text)
         off = value - self.planned
         return f"{show_both(abs(off))} {beyond(self.more if off >= 0 else self.less)} the plan"
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Say with Enter that the question is answered; Escape takes back what was typed, then leaves."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.entered.emit()
+        else:
+            super().keyPressEvent(event)
 
     def take(self, text: str) -> None:
         """Take a text that was typed beside it."""

@@ -244,9 +244,9 @@ class DayView(QWidget):
     def put_down(self) -> bool:
         """Leave the question that stands; return whether there was one."""
         asked = not (self.where.isHidden() and self.ask.isHidden())
+        self.board.setFocus(Qt.FocusReason.OtherFocusReason)  # before the widget that has the keys is hidden
         self.where.hide()
         self.ask.hide()
-        self.board.setFocus(Qt.FocusReason.OtherFocusReason)
         return asked
 
     # --- keys ---

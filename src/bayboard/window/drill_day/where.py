@@ -65,6 +65,8 @@ class WherePanel(QWidget):
         self.up.beside.connect(self.across.take)
         for field in (self.across, self.up):
             field.read_anew.connect(self.update)
+            field.entered.connect(self._answer)
+            field.left.connect(self.left)
 
     def dress(self, theme: Theme) -> None:
         """Wear a theme."""
@@ -123,6 +125,8 @@ class WherePanel(QWidget):
         """Walk the fields and buttons here, round about."""
         stops = [self.across, self.up, self.which, self.keep, self.undo, self.leave]
         there = [w for w in stops if w.isVisible()]
+        if not there:  # Qt asks here too while the panel is being hidden
+            return False
         here = next((i for i, w in enumerate(there) if w.hasFocus()), -1)
         there[(here + (1 if forward else -1)) % len(there)].setFocus(Qt.FocusReason.TabFocusReason)
         return True

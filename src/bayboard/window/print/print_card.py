@@ -13,7 +13,7 @@ from bayboard.window.controls import TARGET, Button, Link
 from bayboard.window.draw.marks import paint_mark, paint_tick
 from bayboard.window.fields import HIGH, LengthField
 from bayboard.window.first_frame import paint_panel
-from bayboard.window.lettering import HELPER, Style
+from bayboard.window.lettering import HEADING, HELPER, Style
 from bayboard.window.print import words
 from bayboard.window.print.choice import Choice
 from bayboard.window.print.desk import PrintDesk
@@ -36,6 +36,7 @@ class PrintCard(QWidget):
     """The right panel of the Print stage."""
 
     left = Signal()  # the keys want to go back to the sheets
+    drill_day_wanted = Signal()
 
     def __init__(self, desk: PrintDesk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -47,6 +48,7 @@ class PrintCard(QWidget):
         self.units = Choice("Units on paper", ("mm", "in"), self, "Units of the figures on paper")
         self.make = Button("Make the PDF", self, act=True)
         self.show_it = Link("Show it", self, "Opens the PDF")
+        self.drill = Link("Drill day", self, "The list to drill by, hole by hole. Ctrl+D")
         self.clash = ""  # why a chosen file is not taken
         self._connect()
         self.setAccessibleName("Print")
@@ -61,17 +63,21 @@ class PrintCard(QWidget):
         self.margin.read_anew.connect(self.update)
         self.make.clicked.connect(self.make_pdf)
         self.show_it.clicked.connect(self.open_pdf)
+        self.drill.clicked.connect(self.drill_day_wanted)
         self.desk.changed.connect(self.follow)
         self.place.changed.connect(self.follow)
 
     @property
     def stops(self) -> tuple[QWidget, ...]:
         """Return what Tab walks here, in order."""
-        return self.paper, self.margin, self.face, self.units, self.make, self.show_it
+        return self.paper, self.margin, self.face, self.units, self.make, self.show_it, self.drill
+
+    def _fields(self) -> tuple[Choice | LengthField, ...]:
+        return self.paper, self.margin, self.face, self.units
 
     def dress(self) -> None:
         """Wear the workplace's colours."""
-        for control in (self.paper, self.margin, self.face, self.units, self.make, self.show_it):
+        for control in (*self._fields(), self.make, self.show_it, self.drill):
             control.dress(self.place.theme)
         self.follow()
         self._lay_out()
@@ -184,6 +190,10 @@ class PrintCard(QWidget):
             self.width() - pad - units + 4, round(2 * size) if self._roomy() else 0, units, tall
         )
         self.make.setGeometry(pad - 4, button, wide + 8, round((TARGET + 8) * size))
+        drill, title = self.drill.sizeHint(), lettering.width("Paper", HEADING.sized(size))
+        self.drill.setGeometry(
+            round(PAD * size + title + 10.0 * size), round(2 * size), drill.width(), drill.height()
+        )
         link = self.show_it.sizeHint()
         self.show_it.setGeometry(
             self.width() - pad - link.width() + 6,

@@ -66,6 +66,7 @@ class PrintStage(Panes):
         self.print_card = PrintCard(self.desk, parent)
         super().__init__(PRINT, self.sheets, self.page, self.stacks, None, self.print_card)
         self.print_card.left.connect(self.to_sheets)
+        self.print_card.drill_day_wanted.connect(self._to_drill_day)
         if isinstance(self.runner, Beside):
             self.runner.broke.connect(self.desk.broke)
             app = QApplication.instance()
@@ -109,6 +110,9 @@ class PrintStage(Panes):
     def keys(self) -> tuple[tuple[str, str], ...]:
         """Return the lines of F1."""
         return KEYS
+
+    def _to_drill_day(self) -> None:
+        self.window.show_stage("Drill day")
 
     def _to_button(self) -> None:
         self.print_card.make.setFocus(Qt.FocusReason.ShortcutFocusReason)
