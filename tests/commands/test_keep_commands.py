@@ -23,6 +23,16 @@ def bay(tmp_path):
     return tmp_path / "pickup.bay"
 
 
+@pytest.fixture
+def screwed(tmp_path):
+    """The path of a job file whose gear has a screw each."""
+    members = document(gear=FAR)
+    members["cards"]["box"]["screws"] = [{"at": [40, 20], "thread": "M5"}]
+    (tmp_path / "plain.json").write_text(json.dumps(members), encoding="utf-8")
+    assert main(["convert", str(tmp_path / "plain.json"), str(tmp_path / "screwed.bay")]) == 0
+    return tmp_path / "screwed.bay"
+
+
 def _move(bay, dx, dy=0.0):
     job = open_job(bay)
     job.do(MoveGear(("A",), dx, dy))
@@ -178,3 +188,64 @@ def test_a_job_somebody_holds_is_not_written_but_may_be_read(bay, capsys):
     finally:
         job.close()
     assert main(["keep", str(bay), "--note", ""]) == 0
+
+
+def _print(bay, *words):
+    out = bay.parent / "sheets.pdf"
+    return main(["print", str(bay), "--paper", "a4", "--out", str(out), *words])
+
+
+def test_print_of_a_job_file_keeps_logs_and_sets_printed(screwed, capsys):
+    assert _print(screwed) == 0
+    assert capsys.readouterr().out == "Printed as revision 1.\n"
+    told = _json(capsys, "revisions", str(screwed), "--json")
+    assert [kept["note"] for kept in told["revisions"]] == ["as printed"]
+    (line,) = told["prints"]
+    assert (line["revision"], line["paper"], line["face"]) == ("1", "a4", "front")
+    assert "drill" in line["sheets"]
+    job = open_job(screwed, look=True)
+    assert job.layout.printed.revision == "1"
+    assert [hole.id for hole in job.layout.printed.holes] == ["A#1", "B#1"]
+    job.close()
+
+
+def test_printing_twice_makes_the_same_pages_and_no_second_revision(screwed, capsys, tmp_path):
+    assert _print(screwed) == 0
+    first = (tmp_path / "sheets.pdf").read_bytes()
+    assert _print(screwed) == 0
+    assert (tmp_path / "sheets.pdf").read_bytes() == first
+    told = _json(capsys, "revisions", str(screwed), "--json")
+    assert (len(told["revisions"]), len(told["prints"])) == (1, 2)
+
+
+def test_a_hole_that_moves_after_the_print_is_a_reprint_finding(screwed, capsys):
+    _print(screwed)
+    _move(screwed, 5.0)
+    told = _json(capsys, "check", str(screwed), "--json")
+    (found,) = [f for f in told["findings"] if f["rule"] == "reprint"]
+    assert (found["severity"], found["measure"], found["subjects"]) == ("should", 1, ["BD"])
+
+
+def test_printing_only_stand_ins_leaves_the_drill_sheets_as_they_are_known(screwed, capsys):
+    _print(screwed)
+    _move(screwed, 5.0)
+    assert _print(screwed, "--only", "cards") == 0
+    told = _json(capsys, "check", str(screwed), "--json")
+    assert any(f["rule"] == "reprint" for f in told["findings"])
+
+
+def test_a_print_that_cannot_be_written_is_not_logged(screwed, capsys):
+    assert main(["print", str(screwed), "--paper", "a4", "--out", str(screwed.parent / "no" / "x.pdf")]) == 2
+    assert _json(capsys, "revisions", str(screwed), "--json")["prints"] == []
+
+
+def test_an_old_revision_prints_under_its_own_number(screwed, capsys):
+    main(["keep", str(screwed), "--note", "one"])
+    _move(screwed, 5.0)
+    main(["keep", str(screwed), "--note", "two"])
+    capsys.readouterr()
+    out = screwed.parent / "sheets.pdf"
+    assert main(["print", f"{screwed}@1", "--paper", "a4", "--out", str(out)]) == 0
+    assert capsys.readouterr().out == "Printed as revision 1.\n"
+    told = _json(capsys, "check", str(screwed), "--json")
+    assert any(f["rule"] == "reprint" for f in told["findings"])

@@ -2,17 +2,21 @@
 
 import argparse
 import json
+from contextlib import closing
 from pathlib import Path
 
-from bayboard.commands.words import not_the_same
+from bayboard.commands.words import FILE, not_the_same
+from bayboard.job.job import open_job
+from bayboard.job.printing import print_now
 from bayboard.model.refused import Refused
-from bayboard.paper.book import PAPERS, SHEETS, Options, book
-from bayboard.store.files import open_layout, write_all
+from bayboard.paper.book import PAPERS, SHEETS, Book, Options, book
+from bayboard.store.files import write_all
+from bayboard.store.named import Named, layout_named, named
 
 
 def describe(parser: argparse.ArgumentParser) -> None:
     """Add the command's words to `parser`."""
-    parser.add_argument("file", type=Path, metavar="FILE", help="a .json layout")
+    parser.add_argument("file", metavar="FILE", help=FILE)
     parser.add_argument("--paper", required=True, choices=PAPERS)
     parser.add_argument("--out", required=True, type=Path, metavar="OUT.pdf", help="replaced whole")
     parser.add_argument("--only", metavar="LIST", help=f"of {','.join(SHEETS)}; left out: all with content")
@@ -27,22 +31,39 @@ def describe(parser: argparse.ArgumentParser) -> None:
 
 
 def run(chosen: argparse.Namespace) -> int:
-    """Write the PDF, and the map if asked; return 0."""
+    """Write the PDF, and the map if asked; a print of a job file is logged in it.  Return 0."""
+    what = named(chosen.file)
     for name, out in (("--out", chosen.out), ("--map", chosen.map)):
         if out is not None:
-            not_the_same(out, chosen.file, name)
+            not_the_same(out, what.path, name)
     if chosen.map is not None:
         not_the_same(chosen.map, chosen.out, "--map", "the file of the sheets")
-    layout = open_layout(chosen.file)
     options = Options(paper=chosen.paper, only=_only(chosen.only), face=chosen.face)
     if chosen.margin is not None:
         options = options.with_margin(chosen.margin)
-    made = book(layout, options.with_units(chosen.units or layout.units))
+    if what.is_job:
+        _print_job(what, options, chosen)
+    else:
+        layout = layout_named(what)
+        _write(book(layout, options.with_units(chosen.units or layout.units)), chosen)
+    return 0
+
+
+def _print_job(what: Named, options: Options, chosen: argparse.Namespace) -> None:
+    """Print a job file's draft, or a revision of it, and say as which revision."""
+    with closing(open_job(what.path)) as job:
+        units = chosen.units or job.layout.units
+        print_now(job, options.with_units(units), lambda made: _write(made, chosen), what.revision)
+        revision = job.prints()[-1].revision
+    print(f"Printed as revision {revision}.")
+
+
+def _write(made: Book, chosen: argparse.Namespace) -> None:
+    """Write the PDF and the map, both or none."""
     files = {chosen.out: made.pdf()}
     if chosen.map is not None:
         files[chosen.map] = (json.dumps(made.map(), ensure_ascii=False, indent=1) + "\n").encode()
     write_all(files)
-    return 0
 
 
 def _only(text: str | None) -> tuple[str, ...] | None:
