@@ -220,6 +220,16 @@ def test_a_copy_holds_every_revision_and_the_job_stays_where_it_is(job, tmp_path
         assert (copy.layout, len(copy.revisions())) == (job.layout, 1)
 
 
+def test_opening_and_closing_is_no_change(job):
+    job.do(RIGHT)
+    job.close()
+    with closing(open_job(job.path, look=True)) as before:
+        changed = before.file.draft()
+    open_job(job.path).close()
+    with closing(open_job(job.path, look=True)) as after:
+        assert after.file.draft() == changed
+
+
 def test_nothing_is_left_beside_a_closed_job(job):
     job.do(RIGHT)
     job.close()

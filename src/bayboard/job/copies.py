@@ -24,9 +24,9 @@ def save_copy(layout: Layout, filed: Filed | None, path: Path) -> None:
 def housed(layout: Layout, filed: Filed | None, path: Path) -> Filed:
     """Return a new job file at `path`, with all revisions of the job file there was."""
     if filed is None:
-        return Filed(make_job_file(path, layout, picture=picture(layout)))
+        return Filed(make_job_file(path, layout, picture=picture(layout)), None, layout)
     filed.file.copy(path)
-    return Filed(open_job_file(path, take=True), filed.parent)
+    return Filed(open_job_file(path, take=True), filed.parent, filed.pictured)
 
 
 def set_aside(layout: Layout, path: Path | None, folder: Path) -> Path:

@@ -17,13 +17,13 @@ AS_PRINTED = "as printed"
 class Filed:
     """A job file with the revisions that were read from it; a revision never changes, so once is enough."""
 
-    def __init__(self, file: JobFile, parent: int | None = None) -> None:
+    def __init__(self, file: JobFile, parent: int | None, pictured: Layout) -> None:
         self.file = file
         self.parent = parent
         self._parents: list[tuple[Layout, int | None]] = []  # of drafts before and after going back
         self._revisions: tuple[Revision, ...] | None = None
         self._layouts: dict[int, Layout] = {}
-        self.pictured: Layout | None = None  # the draft whose picture is in the file
+        self.pictured = pictured  # the draft whose picture is in the file
 
     def revisions(self) -> tuple[Revision, ...]:
         """Return what was kept, oldest first."""

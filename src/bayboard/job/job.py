@@ -49,7 +49,7 @@ class Job:
         self._filed: Filed | None = None
         if isinstance(start, JobFile):
             draft = start.draft()
-            self._past, self._filed = past_of(draft), Filed(start, draft.parent)
+            self._past, self._filed = past_of(draft), Filed(start, draft.parent, draft.layout)
         else:
             self._past = Past(History(start))
         self._fresh = self.layout
