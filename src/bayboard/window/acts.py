@@ -3,10 +3,13 @@
 from collections.abc import Callable
 
 from bayboard.edits.move_gear import MoveGear
+from bayboard.edits.plan_new_hole import PlanNewHole
+from bayboard.edits.put_back import PutBack
 from bayboard.edits.set_taped import SetTaped
 from bayboard.edits.set_units import SetUnits
 from bayboard.edits.to_bench import ToBench
 from bayboard.edits.turn_gear import TurnGear
+from bayboard.model.drilled import is_drilled
 from bayboard.rules.finding import Finding, heads
 from bayboard.window.draw.bench import waiting
 from bayboard.window.made import why_not
@@ -75,6 +78,20 @@ class Acts:
         if ids:
             self.place.do(ToBench(ids))
             self.place.select(())
+
+    def put_back_drilled(self) -> None:
+        """Put the first selected piece that is drilled back where it was drilled."""
+        self._of_drilled(PutBack)
+
+    def plan_new_holes(self) -> None:
+        """Leave the holes of the first selected piece that is drilled; it gets new ones."""
+        self._of_drilled(PlanNewHole)
+
+    def _of_drilled(self, edit: type[PutBack] | type[PlanNewHole]) -> None:
+        place = self.place
+        name = next((n for n in place.selected if is_drilled(place.layout, n)), None)
+        if name is not None:
+            place.do(edit(name))
 
     def hang(self, name: str) -> None:
         """Hang a waiting piece on the first free spot where nothing must change."""

@@ -57,6 +57,8 @@ class KeyActs:
         self._simple: dict[str, Callable[[], object]] = {
             "tape": acts.tape,
             "to_bench": self._to_bench,
+            "put_back": acts.put_back_drilled,
+            "new_holes": acts.plan_new_holes,
             "chalk": acts.chalk_here,
             "chalk_pointer": acts.chalk_here,
             "lever": acts.flip_lever,

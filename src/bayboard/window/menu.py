@@ -4,6 +4,7 @@ from PySide6.QtCore import QPoint, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu, QWidget
 
+from bayboard.model.drilled import is_drilled
 from bayboard.rules.finding import Finding, heads
 from bayboard.window import lettering
 from bayboard.window.lettering import BODY
@@ -27,12 +28,30 @@ def lines(place: Workplace) -> list[tuple[str, str, str]]:
         waiting = [("hang", "Hang it on the first free spot", "Enter")] if place.selected else []
         return [*waiting, ("chalk_pointer", "Section here", "C"), ("whole", "Show it whole", "0")]
     taped = all(piece.gear.taped for piece in placed)
+    made = [piece.id for piece in placed if is_drilled(place.layout, piece.id)]
+    if made:
+        return _of_drilled(place, made, taped)
     found = [
         ("turn", "Turn a quarter", "R"),
         ("tape", "Lift the tape" if taped else "Tape down", "T"),
         ("to_bench", "Put back on the bench", "B"),
         ("chalk", "Section here", "C"),
         ("enter", "Open its card" if len(placed) == 1 else "Open the card", "Enter"),
+    ]
+    leave = finding_to_leave(place)
+    return found if leave is None else [*found, ("let_be", f"Let finding {leave[0]} be", "")]
+
+
+def _of_drilled(place: Workplace, made: list[str], taped: bool) -> list[tuple[str, str, str]]:
+    """Return the lines for a drilled piece: what would move it is not among them."""
+    astray = any(f.rule == "drilled" and set(heads(f)) & set(made) for f in place.verdict.findings)
+    found = [
+        ("tape", "Lift the tape" if taped else "Tape down", "T"),
+        ("chalk", "Section here", "C"),
+        ("enter", "Open its card" if len(place.selected) == 1 else "Open the card", "Enter"),
+        ("drill_day", "Say where it was drilled", "Ctrl D"),
+        *([("put_back", f"Put {made[0]} back where it was drilled", "")] if astray else []),
+        ("new_holes", f"Plan new holes for {made[0]}", ""),
     ]
     leave = finding_to_leave(place)
     return found if leave is None else [*found, ("let_be", f"Let finding {leave[0]} be", "")]
