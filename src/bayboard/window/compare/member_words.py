@@ -92,13 +92,9 @@ def limit_change(name: str, before: Any, after: Any, units: Units) -> str:
     """Return a limit's change in words; None means the usual value."""
     known = LIMITS.get(name)
     how = "length" if known and known.unit == "mm" else known.unit if known else ""
-    word = name.replace("_", " ")
-    read = (before, after) if None not in (before, after) else None
-    if read is not None:
-        then, now = _read(before, after, how, units)
-        return f"{word} {now}, was {then}"
-    set_ = _one(after if before is None else before, how, units)
-    return f"{word} {set_}, was as usual" if before is None else f"{word} as usual, was {set_}"
+    usual = known.value if known else None
+    then, now = _read(usual if before is None else before, usual if after is None else after, how, units)
+    return f"{name.replace('_', ' ')} {now}, was {then}{' as usual' if before is None else ''}"
 
 
 def _read(before: Any, after: Any, how: str, units: Units) -> tuple[str, str]:

@@ -174,7 +174,8 @@ class Rows:
         still = [name for name in here if name not in moved and is_drilled(self.new, name)]
         if not still:
             return ""
-        if not moved and len(still) == len(self._drilled_since()):
+        told = {name for name in still for item in self.changes.get(name, []) if item.after}
+        if not moved and told.issuperset(still):
             return ""
         are = "is" if len(still) == 1 else "are"
         return (
@@ -212,12 +213,14 @@ class Rows:
         if name in self.removed:
             return "card went" if card else "went"
         moved = self.moved.get(name)
-        told = [] if moved is None else [f"moved {moved_words(moved, self.units)}"]
+        parts = [] if moved is None else [f"moved {moved_words(moved, self.units)}"]
         items = self.changes.get(name, [])
-        told += [member_change(item.member, item.before, item.after, self.units) for item in items[:MOST]]
-        if len(items) > MOST:
-            told.append(f"and {len(items) - MOST} more")
-        return f"changed: {'; '.join(told)}" if told and moved is None else "; ".join(told)
+        words = (member_change(item.member, item.before, item.after, self.units) for item in items[:MOST])
+        told = [word.removesuffix(" changed") for word in words]
+        more = [f"and {len(items) - MOST} more"] if len(items) > MOST else []
+        if told:
+            parts.append(f"changed: {'; '.join([*told, *more])}")
+        return "; ".join(parts)
 
     def _settings(self) -> Iterator[Row]:
         told: dict[str, list[str]] = {}

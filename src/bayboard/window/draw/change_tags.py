@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from math import inf
 
 from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainter
@@ -15,6 +16,7 @@ AIR = 3.0  # px kept round a tag
 OFFS = (14.0, 30.0, 52.0, 80.0, 120.0)  # px between a thing and its tag
 COVERED = 160.0  # what it costs to lie on stand-ins and the like with the whole tag, in px of distance
 CROSSED = 25.0  # what it costs that the tie crosses one of them
+WORTH = 130.0  # a place that costs more is no place
 Line = tuple[tuple[float, float], tuple[float, float]]
 
 
@@ -65,11 +67,12 @@ def _best(
     """Return the cheapest place: near, and over as little as can be."""
     wide, high = tag_size(wanted.text, theme)
     own = _edges(wanted.about, 0.0)
+    most = inf if wanted.loud else WORTH
     best: tuple[float, Tag] | None = None
     fallback: Tag | None = None
     for off, left, top in _spots(wanted.about, wide, high, theme.size):
         rect = QRectF(left, top, wide, high)
-        if not within.contains(rect):
+        if (best is not None and off >= best[0]) or not within.contains(rect):
             continue
         tag = Tag(wanted.text, rect, tie(rect, wanted.about))
         fallback = fallback or tag
@@ -81,7 +84,7 @@ def _best(
         cost = off + COVERED * sum(_overlap(box, other) for other in dear) / (wide * high)
         if tag.tie is not None:
             cost += CROSSED * sum(meets(tag.tie, other) for other in dear if other != own)
-        if best is None or cost < best[0]:
+        if cost < (most if best is None else best[0]):
             best = (cost, tag)
     if best is not None:
         return best[1]

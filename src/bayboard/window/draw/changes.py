@@ -9,7 +9,7 @@ from math import hypot
 from typing import Literal
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPainterPath
+from PySide6.QtGui import QPainter, QPainterPath, QPen
 
 from bayboard.model.layout import Point
 from bayboard.model.placed import Placed
@@ -25,6 +25,7 @@ Kind = Literal["moved", "new", "gone", "changed"]
 DIM = 0.38  # how far the board's black veils what is the same in both
 SHORTEST = 14.0  # px; a way shorter than this has no arrow, since its ghost says it already
 NEW_OFF = 6.0  # px between a new piece and the dots round it
+DASH = 14.0  # px from one chalk dash to the next
 FIXING = 7.0  # px; radius of an old bolt's chalk ring
 
 
@@ -105,8 +106,11 @@ def paint_ghost_body(p: QPainter, scale: Scale, shift: Shift, theme: Theme, fill
 
 
 def _chalked(p: QPainter, path: QPainterPath, theme: Theme) -> None:
-    p.strokePath(path, pen(theme.board, 3.0, dash=(2.5, 2.0)))
-    p.strokePath(path, pen(mixed(theme.board, theme.chalk, 0.85), 1.6, dash=(5.0, 4.0)))
+    """Draw a chalk line in dashes, each cased in the board's black: unseen on it, and it reads on primer."""
+    for token, wide, long in ((theme.board, 3.8, 10.0), (mixed(theme.board, theme.chalk, 0.85), 1.6, 8.0)):
+        line = QPen(pen(token, wide, dash=(long / wide, (DASH - long) / wide)))
+        line.setDashOffset((long - 8.0) / 2 / wide)
+        p.strokePath(path, line)
 
 
 def ghost_style(theme: Theme) -> Style:
