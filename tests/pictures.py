@@ -15,11 +15,13 @@ sys.path.insert(0, str(ROOT))
 
 from PySide6.QtCore import QPointF  # noqa: E402
 from PySide6.QtTest import QTest  # noqa: E402
+from tests.window.compare.story import pickup  # noqa: E402
 from tests.window.hands import CTRL, Hands  # noqa: E402
 
 from bayboard.job.runner import InPlace  # noqa: E402
 from bayboard.model.read import read  # noqa: E402
 from bayboard.paper.book import Options, book  # noqa: E402
+from bayboard.window.compare.stage import add_compare  # noqa: E402
 from bayboard.window.print.stage import add_print  # noqa: E402
 
 PICTURES = ROOT / "assets" / "pictures"
@@ -31,12 +33,36 @@ def take(name, path, size, act):
     """Open the window on a layout, do something to it, and keep its picture."""
     hands = Hands(read(path.read_bytes()), size, path=path)
     hands.stage = add_print(hands.window, InPlace())
+    keep(hands, name, act)
+
+
+def keep(hands, name, act):
+    """Do something to a window, keep its picture and close it."""
     act(hands)
     hands.app.processEvents()
     QTest.qWait(600)
     hands.picture().save(str(PICTURES / f"{name}.png"))
     hands.frame.settled = True
     hands.frame.close()
+
+
+def compare():
+    """Compare the draft of a vehicle with a past to what was shown to its owner, A2 spoken of."""
+    with tempfile.TemporaryDirectory() as folder:
+        job = pickup(Path(folder) / "pickup.bay")
+        hands = Hands(job.layout, (1600, 1000))
+        hands.place.take(job)
+        hands.stage = add_print(hands.window, InPlace())
+        add_compare(hands.window)
+        keep(hands, "compare", at_kept)
+        job.close()
+
+
+def at_kept(hands):
+    """Go to Kept, two cards back, and down to the first row."""
+    hands.key("K", CTRL)
+    for key in ("Left", "Left", "Down"):
+        hands.key(key)
 
 
 def biggest(hands):
@@ -88,4 +114,5 @@ if __name__ == "__main__":
     take("folded", PICKUP, (1600, 1000), folded)
     take("floor-lid-1280", FLOOR, (1280, 800), lambda hands: None)
     take("print", PICKUP, (1600, 1000), at_print)
+    compare()
     pages()

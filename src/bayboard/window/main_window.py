@@ -140,6 +140,7 @@ class MainWindow(QWidget):
             self.stage_before = name
             self.strip.show_stage(name)
         self.help.tell(name, self.panes[name].keys())
+        self.strip.of_mode = self.panes[name].state
         shown = self._here()
         self.foot.chalked = self.section in shown
         self._lay_out()

@@ -37,6 +37,10 @@ class Panes:
     def left(self) -> None:
         """Be told that another stage is on screen now."""
 
+    def state(self) -> str:
+        """Return what the strip says below the vehicle's name while this is on screen, "" for the usual."""
+        return ""
+
     def keys(self) -> tuple[tuple[str, str], ...]:
         """Return the lines of F1: keys and what they do in this stage."""
         return told()

@@ -1,6 +1,6 @@
 """The stage strip: the stages that exist, whose layout this is, the seat's lever, the units."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, QTimer, Signal
@@ -45,6 +45,7 @@ class Strip(QWidget):
         self.stages = tuple(stages)
         self.stage = self.stages[0]
         self.line = ""
+        self.of_mode: Callable[[], str] = str  # what the mode on screen says in place of the file's state
         self.hovered = -1
         self._quiet = QTimer(self)
         self._quiet.setSingleShot(True)
@@ -148,6 +149,8 @@ class Strip(QWidget):
     def state(self) -> str:
         """Return where the layout is kept and whether it is."""
         job = self.place.job
+        if self.of_mode():
+            return self.of_mode()
         if self.place.first_start:
             return "nothing open yet"
         if job.path is None:

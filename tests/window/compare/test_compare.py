@@ -84,6 +84,15 @@ def test_at_first_the_draft_stands_beside_the_newest_that_it_differs_from(hands)
     assert hands.stage.sight.phrases()[0] == "the draft; revision 6 shows as chalk"
 
 
+def test_the_strip_says_which_two_and_the_usual_again_afterwards(hands):
+    strip = hands.window.strip
+    assert strip.state() == "The draft beside revision 6 · Esc goes back to work"
+    hands.key("Left")
+    assert strip.state().startswith("The draft beside revision 5")
+    hands.key("Escape")
+    assert "revision 5" not in strip.state()
+
+
 def test_a_draft_that_is_kept_is_compared_with_the_one_before(kept, small):
     job = small(3)
     hands = kept(job)

@@ -73,12 +73,10 @@ class CompareStage(Panes):
         super().__init__(KEPT, self.sight, self.side, self.line, self.changes, self.then)
         self.then.went_back.connect(self._went_back)
         self.then.said.connect(window.place.said)
-        self._told = ""
-        self.desk.changed.connect(self._say_state)
+        self.desk.changed.connect(window.strip.update)
 
     def shown(self) -> None:
         """Compare now that it is looked at."""
-        self._told = ""
         self.desk.show(True)
 
     def left(self) -> None:
@@ -99,11 +97,6 @@ class CompareStage(Panes):
     def state(self) -> str:
         """Return what the strip says while the mode is on screen."""
         return words.capital(words.strip_words(self.desk.then, self.desk.now))
-
-    def _say_state(self) -> None:
-        if self.desk.on_screen and self.state() != self._told:
-            self._told = self.state()
-            self.window.place.said.emit(self._told)
 
     def _went_back(self, number: int, kept: int | None) -> None:
         """Return to work with the revision as the draft, and say so."""

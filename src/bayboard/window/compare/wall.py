@@ -49,7 +49,7 @@ from bayboard.window.listed import Listed
 from bayboard.window.nearer import by_fingers, by_wheel
 from bayboard.window.picking import pieces_at
 from bayboard.window.theme import Theme
-from bayboard.window.title_line import paint_title
+from bayboard.window.title_line import paint_title, title_end
 from bayboard.window.wall_under import Under
 
 FELT = 20.0  # px round a fixing that are felt as it
@@ -157,8 +157,11 @@ class CompareWall(Canvas, Listed):
         return whole.subtracted(numbers)
 
     def _paint_title(self, p: QPainter) -> None:
-        theme = self.theme
-        paint_title(p, self.width(), theme, "Wall", self.phrases(), theme.ink, theme.room, veiled=True)
+        place, theme, made, phrases = self.place, self.theme, self.desk.made, self.phrases()
+        chalk = -1.0 if place.chalk_x is None else place.scale.px(place.chalk_x, 0.0).x()
+        below = 0.0 < chalk < title_end(theme, "Wall", phrases[0]) + 20.0
+        veiled = not place.whole or below or (made is not None and bool(made.show.outlines))
+        paint_title(p, self.width(), theme, "Wall", phrases, theme.ink, theme.room, veiled)
 
     def phrases(self) -> tuple[str, ...]:
         """Return what the title line says, in words of falling length."""
