@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QObject, Qt
+from PySide6.QtCore import QObject, Qt, QTimer
 from PySide6.QtGui import QAccessible, QGuiApplication
 
 from bayboard.job.job import Job, open_job
@@ -13,9 +13,10 @@ from bayboard.window.compare.stage import add_compare
 from bayboard.window.drill_day.stage import add_drill_day
 from bayboard.window.files import first_job
 from bayboard.window.first_frame import Frame
-from bayboard.window.last import last_vehicle, remember
+from bayboard.window.last import last_vehicle, recent, remember
 from bayboard.window.main_window import MainWindow
 from bayboard.window.print.stage import add_print
+from bayboard.window.shelf.stage import add_shelf
 from bayboard.window.theme import DARK, LIGHT
 from bayboard.window.workplace import Workplace
 
@@ -31,6 +32,7 @@ def furnished(frame: Frame, path: Path | None) -> MainWindow:
     add_print(window)
     add_compare(window)
     add_drill_day(window)
+    shelf = add_shelf(window)
     link = _Link(frame, window)
     window.closing.connect(link.close)
     QGuiApplication.styleHints().colorSchemeChanged.connect(link.wear)
@@ -38,6 +40,8 @@ def furnished(frame: Frame, path: Path | None) -> MainWindow:
     trouble.TROUBLE.set_aside = window.set_aside
     if refused:
         window.notice.tell(refused)
+    elif path is None and recent():
+        QTimer.singleShot(0, shelf.open)  # once the window stands, for the field takes the keys
     return window
 
 

@@ -94,7 +94,7 @@ class MainWindow(QWidget):
         card.tape_wanted.connect(self.acts.tape)
         card.left.connect(self.to_wall)
         self.help.left.connect(self.to_wall)
-        card.open_wanted.connect(self.files.open)
+        card.open_wanted.connect(self._open_vehicle)
         card.example_wanted.connect(self.files.example)
         card.new_wanted.connect(self.files.new)
         self.files.closed.connect(self.closing)
@@ -231,6 +231,13 @@ class MainWindow(QWidget):
     def to_wall(self) -> None:
         """Give the keys to the Wall."""
         self._here()[0].setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _open_vehicle(self) -> None:
+        """Show the shelf, where there is one; else choose a file."""
+        if "Shelf" in self.panes:
+            self.show_stage("Shelf")
+        else:
+            self.files.open()
 
     def _set_units(self, units: str) -> None:
         self.place.do(SetUnits("in" if units == "in" else "mm"))

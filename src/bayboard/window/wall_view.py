@@ -51,6 +51,7 @@ class WallView(PlaceView[WallShow]):
         self.gesture: Gesture | None = None
         self.under = Under(place)
         self.walk: Callable[[int], bool] | None = None  # selects the next or last piece, for Tab
+        self.unusual = ""  # what the title line says while a mode beside the stages is on screen
         self._space = False
         self._hold = QTimer(self)  # a finger that rests asks for the menu
         self._hold.setSingleShot(True)
@@ -121,7 +122,9 @@ class WallView(PlaceView[WallShow]):
             lettering.draw(p, at, words, style.sized(size), theme.ink, "centre")
 
     def phrase(self) -> str:
-        """Return what the title line says: how large the wall is and from where it is seen."""
+        """Return what the title line says: what is unusual, else the wall's size and whence it is seen."""
+        if self.unusual:
+            return self.unusual
         layout = self.place.shown
         box = box_of(layout.bay.wall)
         if box is None:
