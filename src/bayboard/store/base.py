@@ -110,6 +110,11 @@ def connected(path: Path, look: bool) -> Base:
     return base
 
 
+def unconnected() -> Base:
+    """Return a base in which nothing is found, for a file that SQLite does not open at all."""
+    return Base(Path(), sqlite3.connect(":memory:"))
+
+
 def uri_of(path: Path, look: bool) -> str:
     """Return the address by which SQLite opens an absolute path, whatever letters are in it."""
     address = path.as_uri()

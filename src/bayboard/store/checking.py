@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 
+from bayboard.model.places import quoted
 from bayboard.model.refused import Refused
 from bayboard.store import drafts, metas, photos, prints, revisions, schema, states
 from bayboard.store.base import Base
@@ -28,7 +29,7 @@ def all_troubles(base: Base) -> Iterator[Trouble]:
         if number not in whole:
             yield "print", base.damaged(f"line {number} of the print log is damaged")
     for name in metas.broken(base):
-        yield "meta", base.damaged(f"what was stored as {name[:20]!r} is damaged")
+        yield "meta", base.damaged(f"what was stored as {quoted(name[:20])} is damaged")
 
 
 def sentences(base: Base) -> tuple[str, ...]:

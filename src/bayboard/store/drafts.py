@@ -1,9 +1,10 @@
 """The draft: what is worked on, as it is in the file."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from bayboard.store.base import Base
+from bayboard.store.base import Base, Row
 from bayboard.store.sealed import hash_of, is_hash, is_time, now, seal
+from bayboard.store.troubles import Damaged
 
 _FACTS = "parent, changed, sha256, at, picture_sha256, seal"
 
@@ -29,15 +30,28 @@ def read_row(base: Base) -> DraftRow:
     row = base.one(f"SELECT {_FACTS}, picture, layout FROM draft WHERE one = 1")
     if row is None:
         raise base.damaged("the draft is missing")
+    found = whole(row)
+    if found is None:
+        raise base.damaged("the draft is damaged")
+    return found if _has_parent(base, found.parent) else replace(found, parent=None)
+
+
+def _has_parent(base: Base, parent: int | None) -> bool:
+    try:
+        return base.one("SELECT 1 FROM revision WHERE number = ?", parent) is not None
+    except Damaged:
+        return False
+
+
+def whole(row: Row) -> DraftRow | None:
+    """Return a row as a draft, None when its seal or hash is broken."""
     parent, changed, sha, at, drawn, sealed, picture, layout = row
     fine = (parent is None or isinstance(parent, int)) and is_time(changed) and is_hash(sha)
     fine = fine and isinstance(at, int) and isinstance(layout, str)
     if not fine or seal("draft", *row[:5]) != sealed or hash_of(layout.encode("utf-8")) != sha:
-        raise base.damaged("the draft is damaged")
-    whole = isinstance(picture, bytes) and hash_of(picture) == drawn
-    if base.one("SELECT 1 FROM revision WHERE number = ?", parent) is None:
-        parent = None
-    return DraftRow(parent, changed, at, layout.encode("utf-8"), picture if whole else None)
+        return None
+    drawing = picture if isinstance(picture, bytes) and hash_of(picture) == drawn else None
+    return DraftRow(parent, changed, at, layout.encode("utf-8"), drawing)
 
 
 def facts(base: Base) -> tuple[int | None, int] | None:

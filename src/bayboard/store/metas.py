@@ -16,14 +16,18 @@ def read_value(base: Base, name: str) -> Any:
     if row is None or not isinstance(row[0], str) or seal("meta", name, row[0]) != row[1]:
         return None
     try:
-        return json.loads(row[0])
+        return json.loads(row[0], parse_constant=_refused)
     except (ValueError, RecursionError):
         return None
 
 
+def _refused(word: str) -> None:
+    raise ValueError(f"{word} is no number")
+
+
 def put(base: Base, name: str, value: Any) -> None:
     """Write a JSON value in place of the one before."""
-    text = json.dumps(value, ensure_ascii=False, allow_nan=False)
+    text = json.dumps(value, allow_nan=False)
     base.do(
         "INSERT OR REPLACE INTO meta (name, value, seal) VALUES (?, ?, ?)",
         name,

@@ -11,7 +11,7 @@ _FACTS = "number, at, revision, paper, face, sheets, words, pages"
 
 def listed(base: Base) -> tuple[PrintLine, ...]:
     """Return what was printed, oldest first, as far as it is whole."""
-    found = (_line(row) for row in base.all(f"SELECT {_FACTS}, seal FROM print ORDER BY number"))
+    found = (whole(row) for row in base.all(f"SELECT {_FACTS}, seal FROM print ORDER BY number"))
     return tuple(line for line in found if line is not None)
 
 
@@ -23,7 +23,7 @@ def numbers(base: Base) -> tuple[int, ...]:
 def line_of(base: Base, number: int) -> PrintLine:
     """Return one line; raise `Refused` when it is damaged."""
     row = base.one(f"SELECT {_FACTS}, seal FROM print WHERE number = ?", number)
-    line = _line(row) if row else None
+    line = whole(row) if row else None
     if line is None:
         raise base.damaged(f"line {number} of the print log is damaged")
     return line
@@ -45,7 +45,8 @@ def put(base: Base, line: PrintLine) -> None:
     )
 
 
-def _line(row: Row) -> PrintLine | None:
+def whole(row: Row) -> PrintLine | None:
+    """Return a row as a line, None when its seal is broken."""
     number, at, revision, paper, face, sheets, words, pages, sealed = row
     fine = isinstance(number, int) and isinstance(pages, int) and is_time(at)
     fine = fine and all(isinstance(text, str) for text in (revision, paper, face, sheets, words))

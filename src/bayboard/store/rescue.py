@@ -3,37 +3,21 @@
 import contextlib
 import os
 import shutil
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, field, replace
-from functools import partial
+from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
-from typing import TypeVar
 
 from bayboard.model.refused import Refused
 from bayboard.model.write import write
-from bayboard.store import drafts, making, metas, newer, opening, photos, prints, revisions, schema, states
-from bayboard.store.base import Base, connected
+from bayboard.store import drafts, making, metas, newer, photos, prints, revisions, schema, states
+from bayboard.store.base import Base, connected, unconnected
 from bayboard.store.header import journal_of, read_header
-from bayboard.store.records import Draft, PrintLine, Revision
+from bayboard.store.leaves import Leaves
+from bayboard.store.salvage import Salvage, tried
 from bayboard.store.sentences import said_of, unopened
 from bayboard.store.troubles import damaged
 
-_FAR = 10_000  # numbers that are tried where the file does not tell its last
-
-R = TypeVar("R")
-
-
-@dataclass
-class Saved:
-    """What was found whole, and the names of what was not."""
-
-    draft: Draft | None = None
-    states: dict[int, tuple[str, bytes]] = field(default_factory=dict)
-    revisions: dict[int, tuple[Revision, bytes, bytes | None]] = field(default_factory=dict)
-    photos: list[bytes] = field(default_factory=list)
-    prints: list[PrintLine] = field(default_factory=list)
-    metas: dict[str, object] = field(default_factory=dict)
-    lost: list[str] = field(default_factory=list)
+_NAMED = 6  # of what is lost; the others are counted
 
 
 def rescue(path: Path, out: Path) -> tuple[str, ...]:
@@ -43,14 +27,11 @@ def rescue(path: Path, out: Path) -> tuple[str, ...]:
     """
     path, out = Path(path), Path(out)
     _refuse_newer(path)
-    with making.new_beside(out) as part:
-        with _copied(path, part) as base:
-            saved = collected(base)
-        if saved.draft is None:
-            raise damaged(path, "nothing in this job file can be read")
-        with making.empty(part, out) as base:
-            _put(base, saved)
-    return tuple(_told(saved))
+    with making.new_beside(out) as part, _copied(path, part) as (base, leaves):
+        found = Salvage(base, leaves)
+        with making.empty(part, out) as new:
+            came = _carried_over(found, new)
+    return tuple(_told(came, found.lost))
 
 
 def _refuse_newer(path: Path) -> None:
@@ -62,7 +43,7 @@ def _refuse_newer(path: Path) -> None:
     except Refused:
         return  # a damaged header is no reason
     try:
-        same = _try(lambda: schema.entries(base)) == schema.expected()
+        same = tried(lambda: schema.entries(base)) == schema.expected()
     finally:
         base.close()
     if not same:
@@ -70,8 +51,8 @@ def _refuse_newer(path: Path) -> None:
 
 
 @contextlib.contextmanager
-def _copied(path: Path, part: Path) -> Iterator[Base]:
-    """Give a copy of the damaged file, its last change taken back if SQLite still can."""
+def _copied(path: Path, part: Path) -> Iterator[tuple[Base, Leaves]]:
+    """Give a copy of the damaged file, its last change taken back if SQLite still can, and its pages."""
     source, copy = Path(os.path.realpath(path)), part.with_name(part.name + ".old")
     try:
         try:
@@ -82,133 +63,83 @@ def _copied(path: Path, part: Path) -> Iterator[Base]:
             shutil.copyfile(source, copy)
             if journal_of(source).exists():
                 shutil.copyfile(journal_of(source), journal_of(copy))
-        base = connected(copy, look=False)
+        base = tried(lambda: connected(copy, look=False)) or unconnected()
         base.path = path
         try:
-            yield base
+            tried(lambda: schema.entries(base))
+            with Leaves(copy) as leaves:
+                yield base, leaves
         finally:
             base.close()
     finally:
         making.dropped(copy)
 
 
-def collected(base: Base) -> Saved:
-    """Return what is whole, asked for row by row, so that one bad page costs no more than its rows."""
-    saved = Saved()
-    for number in _numbers(base, "revision"):
-        found = _try(partial(_revision, base, number))
-        if found is not None:
-            saved.revisions[number] = found
-        else:
-            saved.lost.append(f"revision {number}")
-    for number in _numbers(base, "state"):
-        step = _try(partial(_step, base, number))
-        if step is not None:
-            saved.states[number] = step
-    draft = _try(lambda: opening.found_draft(base))
-    if draft is not None:
-        saved.draft = draft[0]
-        saved.lost += ["the draft itself"] if draft[2] else []
-    _collect_others(base, saved)
-    return saved
-
-
-def _collect_others(base: Base, saved: Saved) -> None:
-    for number in _numbers(base, "photo", "rowid"):
-        data = _try(partial(photos.numbered, base, number))
-        if data is None:
-            saved.lost.append(f"photo {number}")
-        else:
-            saved.photos.append(data)
-    for number in _numbers(base, "print"):
-        line = _try(partial(prints.line_of, base, number))
-        if line is None:
-            saved.lost.append(f"line {number} of the print log")
-        else:
-            saved.prints.append(line)
-    for row in _try(lambda: base.all("SELECT name FROM meta")) or ():
-        value = _try(partial(metas.read_value, base, row[0]))
-        if isinstance(row[0], str) and value is not None:
-            saved.metas[row[0]] = value
-
-
-def _numbers(base: Base, table: str, column: str = "number") -> list[int]:
-    """Return the numbers of a table's rows; where a page of it is gone, those that may be there."""
-    whole = _try(lambda: base.all(f"SELECT {column} FROM {table} ORDER BY {column}"))
-    if whole is not None:
-        return [row[0] for row in whole if isinstance(row[0], int)]
-    last = _try(lambda: base.one(f"SELECT max({column}) FROM {table}"))
-    most = last[0] if last and isinstance(last[0], int) else _FAR
-    return [n for n in range(1, min(most, _FAR) + 1) if _may_be_there(base, table, column, n)]
-
-
-def _may_be_there(base: Base, table: str, column: str, number: int) -> bool:
-    """Return whether a row is there, or cannot be told to be missing."""
-    try:
-        return base.one(f"SELECT 1 FROM {table} WHERE {column} = ?", number) is not None
-    except Refused:
-        return True
-
-
-def _revision(base: Base, number: int) -> tuple[Revision, bytes, bytes | None]:
-    text = revisions.text_of(base, number)
-    return revisions.facts(base, number), text, _try(lambda: revisions.picture_of(base, number))
-
-
-def _step(base: Base, number: int) -> tuple[str, bytes]:
-    text = states.text_of(base, number)
-    row = base.one("SELECT label FROM state WHERE number = ?", number)
-    return (row[0] if row else ""), text
-
-
-def _put(base: Base, saved: Saved) -> None:
-    """Write what was saved; a parent that is gone is forgotten."""
-    for _, (revision, text, picture) in sorted(saved.revisions.items()):
-        parent = revision.parent if revision.parent in saved.revisions else None
-        revisions.add(base, replace(revision, parent=parent), text, picture)
-    draft = saved.draft
+def _carried_over(found: Salvage, new: Base) -> dict[str, int]:
+    """Write what is whole into the new file, one thing at a time; return how many of each came."""
+    numbers = _revisions(found, new)
+    draft = found.draft()
     if draft is None:
-        raise base.damaged("nothing in this job file can be read")
+        raise damaged(found.base.path, "nothing in this job file can be read")
     text = write(draft.layout).encode("utf-8", "replace")
-    at = _put_states(base, saved, draft.at, text)
-    parent = draft.parent if draft.parent in saved.revisions else None
-    drafts.put(base, drafts.DraftRow(parent, draft.changed, at, text, None))
-    for data in saved.photos:
-        photos.put(base, data)
-    for line in saved.prints:
-        prints.put(base, line)
-    _put_metas(base, saved)
+    at, steps = _steps(found, new, draft.at, text)
+    parent = draft.parent if draft.parent in numbers else None
+    drafts.put(new, drafts.DraftRow(parent, draft.changed, at, text, None))
+    came = {"revision": len(numbers), "undo step": steps}
+    came["photo"] = len({photos.put(new, data) for data in found.photos()})
+    came["line of the print log"] = 0
+    for line in found.prints():
+        prints.put(new, line)
+        came["line of the print log"] += 1
+    _metas(found, new, numbers)
+    return came if "the draft itself" in found.lost else {"draft": 1} | came
 
 
-def _put_states(base: Base, saved: Saved, at: int, text: bytes) -> int:
-    """Write the steps when the draft stands at one of them, else the draft alone; return where it stands."""
-    steps = saved.states if at in saved.states else {1: ("", text)}
-    for number, (label, state) in sorted(steps.items()):
-        states.put(base, number, label, state)
-    return at if at in saved.states else 1
+def _revisions(found: Salvage, new: Base) -> set[int]:
+    """Write the revisions, a parent that is gone forgotten, and return their numbers."""
+    numbers: set[int] = set()
+    for revision, text, picture in found.revisions():
+        parent = revision.parent if revision.parent in numbers else None
+        revisions.add(new, replace(revision, parent=parent), text, picture)
+        numbers.add(revision.number)
+    return numbers
 
 
-def _put_metas(base: Base, saved: Saved) -> None:
-    there = set(saved.revisions)
-    gone = [number for number in range(1, min(max(there, default=0), _FAR)) if number not in there]
+def _steps(found: Salvage, new: Base, at: int, text: bytes) -> tuple[int, int]:
+    """Write the undo steps when the draft stands at one of them, else the draft as the only one.
+
+    Return where the draft stands, and how many steps came.
+    """
+    numbers = set()
+    for number, label, state in found.steps():
+        states.put(new, number, label, state)
+        numbers.add(number)
+    if at in numbers:
+        return at, len(numbers)
+    states.drop_after(new, 0)
+    states.put(new, 1, "", text)
+    return 1, 0
+
+
+def _metas(found: Salvage, new: Base, numbers: set[int]) -> None:
+    values = found.metas()
+    gone = [number for number in range(1, min(max(numbers, default=0), 10_000)) if number not in numbers]
     if gone:
-        saved.metas[metas.LOST] = gone
-    for name, value in saved.metas.items():
-        metas.put(base, name, value)
+        values[metas.LOST] = gone
+    for name, value in values.items():
+        metas.put(new, name, value)
 
 
-def _told(saved: Saved) -> Iterator[str]:
-    kinds = (
-        ("revision", len(saved.revisions)),
-        ("undo step", len(saved.states)),
-        ("photo", len(saved.photos)),
-        ("line of the print log", len(saved.prints)),
-    )
-    came = ["the draft"] if saved.draft is not None and "the draft itself" not in saved.lost else []
-    came += [f"{count} {_plural(kind, count)}" for kind, count in kinds if count]
-    yield f"Rescued: {_listed(came)}."
-    if saved.lost:
-        yield f"Damaged, and not rescued: {_listed(saved.lost)}."
+def _told(came: dict[str, int], lost: list[str]) -> Iterator[str]:
+    things = [
+        "the draft" if kind == "draft" else f"{count} {_plural(kind, count)}"
+        for kind, count in came.items()
+        if count
+    ]
+    yield f"Rescued: {_listed(things)}."
+    if lost:
+        more = [f"{len(lost) - _NAMED} more"] if len(lost) > _NAMED else []
+        yield f"Damaged, and not rescued: {_listed(lost[:_NAMED] + more)}."
 
 
 def _plural(kind: str, count: int) -> str:
@@ -216,13 +147,6 @@ def _plural(kind: str, count: int) -> str:
     return kind if count == 1 else f"{head}s of {rest}" if rest else f"{head}s"
 
 
-def _listed(things: Sequence[str]) -> str:
+def _listed(things: list[str]) -> str:
     *most, last = things
     return f"{', '.join(most)} and {last}" if most else last
-
-
-def _try(act: Callable[[], R]) -> R | None:
-    try:
-        return act()
-    except Refused:
-        return None

@@ -77,10 +77,16 @@ LONGEST_NOTE = 2_000  # letters
 def _sealed(base: Base, number: int, row: Row | None) -> Revision:
     if row is None:
         raise Refused(path_words(base.path), f"there is no revision {number}", _have(base))
-    revision = _revision(row)
-    if revision is None or seal("revision", *row[:6]) != row[6]:
+    revision = sealed(row)
+    if revision is None:
         raise base.damaged(f"revision {number} is damaged")
     return revision
+
+
+def sealed(row: Row) -> Revision | None:
+    """Return a row as a revision, None when its seal is broken."""
+    revision = _revision(row)
+    return revision if revision is not None and seal("revision", *row[:6]) == row[6] else None
 
 
 def _have(base: Base) -> str:
@@ -99,8 +105,8 @@ def _listed(row: Row) -> Revision | None:
 
 def _revision(row: Row) -> Revision | None:
     """Return the row as a revision, None when its values are not of that kind."""
-    number, parent, kept, note, sha, drawn, sealed = row
+    number, parent, kept, note, sha, drawn, mark = row
     fine = isinstance(number, int) and (parent is None or isinstance(parent, int))
     fine = fine and is_time(kept) and isinstance(note, str) and is_hash(sha)
-    fine = fine and (drawn is None or is_hash(drawn)) and is_hash(sealed)
+    fine = fine and (drawn is None or is_hash(drawn)) and is_hash(mark)
     return Revision(number, parent, kept, tidy(note), sha) if fine else None
