@@ -162,7 +162,7 @@ class ChoiceCard(QWidget):
             control.setGeometry(x, bottom, wide, link)
             x += wide
         if not self.take.isHidden():
-            bottom -= tall - round(6.0 * size)
+            bottom -= tall - round(3.0 * size)
             whole = self.width() - 2 * pad + 8
             look = 0 if self.look.isHidden() else self.look.sizeHint().width()
             self.take.setGeometry(pad - 4, bottom, whole - look - (4 if look else 0), tall)
