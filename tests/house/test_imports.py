@@ -7,8 +7,8 @@ import pytest
 
 SOURCE = Path(__file__).resolve().parents[2] / "src" / "bayboard"
 RUNS_WHAT_IT_READS = {
-    "pickle", "cPickle", "_pickle", "dill", "joblib", "marshal", "shelve", "dbm", "code", "codeop", "runpy", "imp",
-    "ctypes", "cffi", "pdb", "yaml",
+    "pickle", "cPickle", "_pickle", "dill", "joblib", "marshal", "shelve", "dbm", "code", "codeop", "runpy",
+    "imp", "ctypes", "cffi", "pdb", "yaml",
 }  # fmt: skip
 NETWORK = {
     "socket", "socketserver", "ssl", "select", "selectors", "asyncio", "urllib", "urllib3", "http", "ftplib",

@@ -13,6 +13,7 @@ from pathlib import Path
 from tests.long.figures import keep
 from tests.store.harming import flips, opened, pages_of, rescued, silent_loss, truncations, whole_parts
 from tests.store.mutating import KINDS, Prober, mutants
+from tests.store.rooms import ROOMS
 from tests.store.specimen import specimen
 
 FIGURES = (
@@ -24,7 +25,6 @@ FIGURES = (
 EACH = 100
 MUTANTS = 2_000
 SEED = 20261125
-ROOMS = ("store",)
 HANGS = 60  # s
 
 

@@ -8,11 +8,11 @@ from pathlib import Path
 
 from tests.long.figures import keep
 from tests.store.killing import Victims, as_text, table
+from tests.store.rooms import ROOMS
 
 FIGURES = ("kills: lost or wrong", "kills: too few inside")
 COUNT, SEED = 500, 20261125
 INSIDE = 100  # of the kills, at least, must leave a journal that has to be rolled back
-ROOMS = ("store",)
 
 
 def main() -> None:

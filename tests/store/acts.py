@@ -23,7 +23,10 @@ def edit(rng, plain):
         plain.push(plain.at, label, write(value))
     at, picture = plain.at, rng.choice([None, a_picture(rng)])
     plain.picture = plain.picture if picture is None else picture
-    return lambda file: file.write(made[-1][1], upto=upto, add=made, at=at, picture=picture)
+    if rng.random() < 0.8:
+        return lambda file: file.write(made[-1][1], upto=upto, add=made, at=at, picture=picture)
+    plain.parent = parent = rng.choice([None, *(revision[0] for revision in plain.revisions)])
+    return lambda file: file.write(made[-1][1], upto=upto, add=made, at=at, parent=parent, picture=picture)
 
 
 def fold(rng, plain):
