@@ -144,7 +144,9 @@ def test_no_part_lies_on_another_or_outside(size, warned, scaled):
     for i, one in enumerate(parts):
         assert window.contains(one) and one.height() >= 40, one
         assert not any(one.intersects(other) for other in parts[i + 1 :]), one
-    assert plan.now.contains(plan.foot) and plan.now.contains(plan.asking)
+    assert plan.now.contains(plan.foot) and all(
+        plan.now.contains(plan.asking(needs)) for needs in (200.0, 300.0)
+    )
 
 
 @pytest.mark.parametrize("words", ["right through, then tap M5", "23/64 in from the first, then saw between"])

@@ -44,6 +44,7 @@ class Book(QObject):
         self.last: Press | None = None
         self._of: Layout | None = None
         self._all: tuple[Drilling, ...] = ()
+        self._pairs: dict[str, tuple[str, str]] = {}  # the datum holes of each board
         self.notes = Notes()
         self.steps = 0  # edits made here that undo may take back
         self.undone = 0
@@ -62,8 +63,11 @@ class Book(QObject):
     @property
     def all(self) -> tuple[Drilling, ...]:
         """Return every setting of the drill in working order."""
-        if self._of is not self.place.layout:
-            self._of, self._all = self.place.layout, drillings(self.place.layout)
+        layout = self.place.layout
+        if self._of is not layout:
+            self._of, self._all = layout, drillings(layout)
+            found = {board.id: datum_check(layout, board.id) for board in layout.boards}
+            self._pairs = {board: pair[:2] for board, pair in found.items() if pair is not None}
         return self._all
 
     def made(self, one: Drilling) -> bool:
@@ -130,15 +134,14 @@ class Book(QObject):
 
     def check(self) -> Check | None:
         """Return the datum holes that are to be measured now; None while a hole is chosen, or for none."""
-        if self.chosen is not None:
+        if self.chosen is not None or not self.all:
             return None
-        for board in self.place.layout.boards:
-            pair = datum_check(self.place.layout, board.id)
-            if pair is None or board.id in self.notes.checked:
+        for board, pair in self._pairs.items():
+            if board in self.notes.checked:
                 continue
-            ends = [drilled_at(self.place.layout, hole) for hole in pair[:2]]
-            if ends[0] is not None and ends[1] is not None and self._waits_on(board.id):
-                return Check(board.id, (pair[0], pair[1]), (ends[0], ends[1]))
+            ends = [drilled_at(self.place.layout, hole) for hole in pair]
+            if ends[0] is not None and ends[1] is not None and self._waits_on(board):
+                return Check(board, pair, (ends[0], ends[1]))
         return None
 
     def _waits_on(self, board: str) -> bool:

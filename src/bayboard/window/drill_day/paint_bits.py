@@ -38,8 +38,10 @@ def paint_bits(
     for bit, x in shown:
         at = QPointF(x + lip.left(), 0.0)
         style = Style(px=max(16.0 * unit, 14.0) * theme.size, weight=700 if bit.now else 400)
-        room = QRectF(at.x() - 40.0, lip.top(), 80.0, lip.height())
-        lettering.draw_in(p, room, bit.name, style, theme.ink if bit.now else theme.ink2)
+        slot = lip.width() / len(shown)
+        name = bit.name if lettering.width(bit.name, style) < slot - 4.0 else bit.name.removesuffix(" mm")
+        room = QRectF(at.x() - slot / 2, lip.top(), slot, lip.height())
+        lettering.draw_in(p, room, name, style, theme.ink if bit.now else theme.ink2)
         if bit.done:
             paint_tick(p, QPointF(at.x(), top - 18.0 * unit), theme, 18.0 * max(unit, 0.8))
 

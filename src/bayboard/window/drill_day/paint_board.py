@@ -20,6 +20,7 @@ LEAST = 4.5  # px; a hole is drawn no smaller
 MARGIN = 26.0  # px of wall round the board
 DASH = (9.0, 5.0)
 PALE = "#A9A69D"  # numbers of stand-ins, 7.7 on the board
+_ASLANT = (-66.0, 66.0, -96.0, 96.0)  # px over or under a hole that has no room beside its line
 _SHARES = (0.25, 0.4, 0.5, 0.6, 0.75, 0.15, 0.85)  # of a line's length, where its figure may stand
 
 
@@ -146,19 +147,21 @@ def figure_tags(
         return []
     at, foot = scale.px(*show.next.at), scale.px(*show.next.foot)
     held = [*taken, *(_number(piece, scale, unit).adjusted(-3, -3, 3, 3) for piece in show.stand_ins)]
-    left = _tag(rect, _level_spots(at, foot, 1.1 * _high(unit, theme)), show.next.left, theme, unit, held)
+    half = _wide(show.next.left, unit, theme) / 2
+    spots = _level_spots(at, foot, half, 1.1 * _high(unit, theme))
+    left = _tag(rect, spots, show.next.left, theme, unit, held)
     aside = _wide(show.next.up, unit, theme) / 2 + 6.0
     spots = _upright_spots(at, foot, rect.top(), aside)
     up = _tag(rect, spots, show.next.up, theme, unit, [*held, left.adjusted(-4, -4, 4, 4)])
     return [(left, show.next.left), (up, show.next.up)]
 
 
-def _level_spots(at: QPointF, foot: QPointF, lifted: float) -> list[QPointF]:
+def _level_spots(at: QPointF, foot: QPointF, half: float, lifted: float) -> list[QPointF]:
     """Return where the figure of the level line may stand: on it, just over or under it, past the hole."""
     on = [QPointF(foot.x() + (at.x() - foot.x()) * share, at.y()) for share in _SHARES]
-    past = [QPointF(at.x() + RING + 110.0 * share, at.y()) for share in (1.0, 1.6, 2.4)]
+    past = [QPointF(at.x() + RING + far + half, at.y()) for far in (12.0, 60.0, 120.0)]
     near = [spot + QPointF(0.0, off) for off in (-lifted, lifted) for spot in on]
-    aslant = [at + QPointF(dx, dy) for dy in (-66.0, 66.0) for dx in (110.0, -110.0)]
+    aslant = [at + QPointF(dx, dy) for dy in _ASLANT for dx in (half + 12.0, -half - 12.0)]
     return [*on, *past, *near, *aslant]
 
 

@@ -6,7 +6,7 @@ from PySide6.QtGui import QPainter
 from bayboard.window import lettering
 from bayboard.window.draw.marks import paint_mark
 from bayboard.window.drill_day.paint_bits import paint_bits
-from bayboard.window.drill_day.paint_now import paint_close, paint_type, sized
+from bayboard.window.drill_day.paint_now import fitted, paint_close, paint_type, sized
 from bayboard.window.drill_day.plan import DayPlan
 from bayboard.window.drill_day.show import DayShow
 from bayboard.window.first_frame import paint_panel
@@ -69,9 +69,9 @@ def _paint_warning(p: QPainter, rect: QRectF, words: str, theme: Theme) -> None:
 
 
 def _paint_caption(p: QPainter, plan: DayPlan, show: DayShow, theme: Theme) -> None:
-    style = sized(16.0, plan.unit, theme)
     left = plan.close.left() if show.close is not None or not show.now.name else plan.type.left()
     room = plan.press.right() - left
+    style = fitted(show.now.caption, sized(16.0, plan.unit, theme), room)
     y = plan.press.bottom() + 25.0 * plan.unit
     for i, words in enumerate(lettering.wrapped(show.now.caption, style, room)[:2]):
         lettering.draw(p, QPointF(left, y + i * 1.25 * style.px), words, style, theme.ink2)

@@ -188,7 +188,8 @@ def paint_then(p: QPainter, rect: QRectF, then: Then, theme: Theme, unit: float,
     lettering.draw(p, QPointF(inner.right(), base), then.drill, drill, theme.ink, "right")
     room = inner.width() - lettering.width(then.drill, drill) - 10.0
     name = fitted(then.hole, sized(41.0, unit, theme, 700), room)
-    lettering.draw(p, QPointF(inner.left(), base), then.hole, name, theme.ink)
+    shown = lettering.elided(then.hole, name, room)
+    lettering.draw(p, QPointF(inner.left(), base), shown, name, theme.ink)
     what = sized(18.0, unit, theme)
     words = lettering.elided(then.what, what, inner.width())
     lettering.draw(p, QPointF(inner.left(), rect.top() + rect.height() * 0.84), words, what, theme.ink2)

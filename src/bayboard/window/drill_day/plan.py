@@ -6,6 +6,7 @@ from PySide6.QtCore import QPointF, QRectF, QSizeF
 
 WIDE, HIGH = 1600.0, 1000.0  # px the picture was drawn at
 FINGER = 60.0  # px; the least anything to press is high, for a gloved hand
+LABEL = 120.0  # px that the longest words of a button need
 THEN = 4  # holes shown that come after this one
 
 
@@ -32,12 +33,12 @@ class DayPlan:
         """Return the room of the huge type where no close-up stands beside it."""
         return QRectF(self.type.topLeft(), QPointF(self.press.left() - 28.0 * self.unit, self.type.bottom()))
 
-    @property
-    def asking(self) -> QRectF:
-        """Return where a question takes the place of close-up and blue field."""
-        return QRectF(self.close.topLeft(), self.press.bottomRight()).adjusted(
-            0.0, 0.0, 0.0, 40.0 * self.unit
-        )
+    def asking(self, needs: float) -> QRectF:
+        """Return where a question takes the place of close-up and blue field, of the foot too if it must."""
+        bottom = self.press.bottom() + 40.0 * self.unit
+        if bottom - self.close.top() < needs:
+            bottom = self.now.bottom() - 8.0
+        return QRectF(self.close.topLeft(), QPointF(self.press.right(), bottom))
 
 
 def day_plan(size: QSizeF, warned: bool, scaled: float = 1.0) -> DayPlan:
@@ -67,10 +68,10 @@ def _foot(
     """Return where the foot holds new plastic, the holes that come, and the three buttons."""
     finger = max(FINGER * u, FINGER)
     top = foot.top() + 14.0 * u
-    wide = 152.0 * u * min(scaled, 1.15)
+    wide = max(152.0 * u * min(scaled, 1.15), LABEL * scaled)
     last = QRectF(foot.right() - wide, top, wide, finger)
     buttons = (last.translated(-2 * (wide + 10.0 * u), 0.0), last.translated(-(wide + 10.0 * u), 0.0), last)
-    plastic = QRectF(foot.left(), foot.top() + 52.0 * u, 128.0 * u * min(scaled, 1.1), finger)
+    plastic = QRectF(foot.left(), foot.top() + 52.0 * u, max(128.0 * u, LABEL * scaled), finger)
     start, gap = plastic.right() + 14.0 * u, 12.0 * u
     room = (buttons[0].left() - 26.0 * u - start - (THEN - 1) * gap) / THEN
     cards = tuple(

@@ -25,6 +25,7 @@ from bayboard.window.steps import foot_of
 from bayboard.window.workplace import Workplace
 
 PRESS, PRESS_SMALL = "Drilled", "space bar, or tap anywhere here"
+BACK = "space bar goes back to the plan"
 ROUND = 5.0  # how many times its drill the close-up of a hole shows
 SLOT_ROUND = 3.5
 
@@ -178,7 +179,8 @@ class Seen:
         if self.check is not None:
             return self._measure(self.check)
         if not count:
-            return Now("Nothing to drill", "", "", what="No hole is planned on any board.")
+            what = "No hole is planned on any board."
+            return Now("Nothing to drill", "", "", what=what, press="Back", press_small=BACK)
         told, next_ = words.all_made(self.layout, count)
         return Now(
             "All drilled",
@@ -188,7 +190,7 @@ class Seen:
             more=next_,
             caption=words.METAL,
             press="Finish",
-            press_small="space bar goes back to the plan",
+            press_small=BACK,
         )
 
     def _hole(self, one: Drilling) -> Now:

@@ -182,7 +182,6 @@ class DayView(QWidget):
         if one is None:
             self.say("Take a hole first, then say where it went.")
             return
-        self.where.setGeometry(self.plan().asking.toAlignedRect().adjusted(-2, -2, 2, 2))
         self.where.ask(self._asked(one), self.place.units, self._span(one))
 
     def _asked(self, one: Drilling) -> Asked:
@@ -193,7 +192,7 @@ class DayView(QWidget):
             there, (px, py) = fixing.metal or fixing.at, one.at
             metal = (one.from_left + there[0] - px, one.up + there[1] - py)
         made = self.book.made(one)
-        return Asked(f"Where did {one.hole.id} go?", (left, up), metal, made)
+        return Asked(one.hole.id, (left, up), metal, made)
 
     def _span(self, one: Drilling) -> float:
         board = next(b for b in self.place.layout.boards if b.id == one.hole.board)
@@ -287,7 +286,7 @@ class DayView(QWidget):
         rects = (plan.plastic, *plan.buttons)
         for button, rect in zip(self.controls, rects, strict=True):
             button.setGeometry(rect.toRect().adjusted(-4, -4, 4, 4))
-        self.where.setGeometry(plan.asking.toAlignedRect().adjusted(-2, -2, 2, 2))
+        self.where.setGeometry(plan.asking(self.where.needs()).toAlignedRect().adjusted(-2, -2, 2, 2))
         self.ask.setGeometry(plan.foot.toRect().adjusted(-4, 6, 4, 0))
 
     def resizeEvent(self, event: QResizeEvent) -> None:

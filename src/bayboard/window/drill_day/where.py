@@ -24,12 +24,12 @@ HINT = "From the board's lower left corner. Or how far off: right 2, up 1."
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What is asked about: the hole's words, where it was planned (mm from left and foot), of a fixing.
+    """What is asked about: the hole, where it was planned (mm from left and foot), of a fixing.
 
     `made`: it is drilled already, so that it may be said that it is not.
     """
 
-    title: str
+    hole: str
     planned: Point
     metal: Point | None = None
     made: bool = False
@@ -133,6 +133,10 @@ class WherePanel(QWidget):
 
     # --- looks ---
 
+    def needs(self) -> float:
+        """Return how high the question must be, in pixels."""
+        return 2 * FINGER + 116.0 * self.theme.size
+
     def _lay_out(self) -> None:
         high, gap = round(FINGER), 14
         wide = (self.width() - 2 * gap - gap) // 2
@@ -140,7 +144,7 @@ class WherePanel(QWidget):
         top = round(64 * size)
         self.across.setGeometry(gap, top, wide, high)
         self.up.setGeometry(gap + wide + gap, top, wide, high)
-        foot = self.height() - high - 8
+        foot = min(round(top + high + 54.0 * size), self.height() - high - 8)
         x = gap - 4
         for button in (self.keep, self.undo, self.leave):
             if button.isHidden():
@@ -164,8 +168,14 @@ class WherePanel(QWidget):
             p.setPen(pen(theme.blue, 2.0))
             p.drawRoundedRect(QRectF(self.rect()).adjusted(1.0, 1.0, -1.0, -1.0), 8.0, 8.0)
             title = Style(px=20.0 * size, weight=700)
-            lettering.draw(p, QPointF(16.0, 30.0 * size), self.asked.title, title, theme.ink)
+            room = (self.width() if self.which.isHidden() else self.which.x()) - 24.0
+            words = next((w for w in self._titles() if lettering.width(w, title) <= room), "")
+            lettering.draw(p, QPointF(16.0, 30.0 * size), words, title, theme.ink)
             self._paint_fields(p)
+
+    def _titles(self) -> tuple[str, ...]:
+        """Return what is asked, and in fewer words."""
+        return f"Where did {self.asked.hole} go?", f"{self.asked.hole} went", self.asked.hole
 
     def _paint_fields(self, p: QPainter) -> None:
         theme, size = self.theme, self.theme.size

@@ -11,7 +11,7 @@ from bayboard.tables.reference import thread
 from bayboard.units.length import show_length
 from bayboard.window.drill_day.book import Check
 
-CAUTION = "Wear eye protection. Look behind the panel before you drill the vehicle itself."
+CAUTION = "Wear eye protection. Look behind the panel before you drill the vehicle."
 METAL = (
     "Before you drill the vehicle, look behind the panel: tank and fuel lines, brake lines, looms. Keep off"
     " belt anchors and yellow or orange cables; its maker's instructions come first."
