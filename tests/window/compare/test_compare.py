@@ -14,6 +14,7 @@ from bayboard.edits.move_gear import MoveGear
 from bayboard.edits.to_bench import ToBench
 from bayboard.job.job import Job, open_job
 from bayboard.model.read import read
+from bayboard.model.refused import Refused
 from bayboard.window.access import interface_for
 from bayboard.window.compare import then_card
 from bayboard.window.compare.words import DRAFT
@@ -278,6 +279,43 @@ def _at(hands, name):
     return hands.desk.made.new.placed[name].at
 
 
+def test_escape_leaves_the_row_before_the_mode(hands):
+    hands.click(on_row(hands, "A2"))
+    hands.key("Escape")
+    assert (hands.desk.row, hands.window.stage) == (-1, "Kept")
+    hands.key("Escape")
+    assert hands.window.stage == "Arrange"
+
+
+def test_a_revision_that_cannot_be_read_is_said_and_the_others_still_compare(hands, monkeypatch):
+    real = hands.place.job.revision
+
+    def broken(number):
+        if number == 3:
+            raise Refused("revision 3", "its text is damaged", "Go back to another one")
+        return real(number)
+
+    monkeypatch.setattr(hands.place.job, "revision", broken)
+    hands.desk._scenes.clear()
+    hands.desk.choose(3)
+    assert hands.desk.made is None
+    assert hands.stage.changes.nothing() == "revision 3: its text is damaged. Go back to another one."
+    assert not hands.stage.then.back.isVisible() and not hands.stage.then.save.isVisible()
+    assert not hands.picture().isNull()
+    hands.key("Left")
+    assert hands.desk.then == 2 and words_of(hands)["A2"]
+
+
+def test_a_file_that_is_gone_is_said_in_place(hands, monkeypatch):
+    def gone():
+        raise Refused("pickup.bay", "it cannot be read any more", "Put the stick back")
+
+    monkeypatch.setattr(hands.place.job, "revisions", gone)
+    hands.place.changed.emit()
+    assert hands.stage.changes.nothing().startswith("pickup.bay: it cannot be read any more.")
+    assert not hands.picture().isNull()
+
+
 # --- going back ---
 
 
@@ -321,6 +359,19 @@ def test_there_is_no_going_back_to_what_the_draft_is(kept, small):
     hands.desk.choose(3)
     assert not hands.stage.then.back.isVisible()
     assert hands.stage.then.foot() == "The draft is revision 3 as it was kept: go on from here."
+
+
+def test_an_older_one_that_the_draft_is_again_is_told_so(kept, small):
+    job = small(3)
+    job.do(MoveGear(("A1",), -20.0, 0.0))
+    hands = kept(job)
+    hands.desk.choose(1)
+    assert hands.desk.kept_as is None
+    assert words_of(hands) == {"": "Nothing changed."}
+    assert not hands.stage.then.back.isVisible()
+    hands.desk.choose(3, now=True)
+    assert hands.desk.go_back() is None
+    assert hands.line() == "The draft is revision 1 already."
 
 
 def test_a_job_that_is_looked_at_can_be_compared_but_not_gone_back_in(kept, small):

@@ -27,6 +27,7 @@ from bayboard.window.compare.row_words import (
     way_words,
 )
 from bayboard.window.compare.stage import KEYS
+from bayboard.window.when import day_words, moment_words
 
 INCH = 25.4
 CARDS = {"box": card(screws=[{"at": [40, 20], "thread": "M5"}]), "slab": card(200, 100, 40, name="Slab")}
@@ -279,11 +280,11 @@ DAYS = [
 
 @pytest.mark.parametrize(("stored", "said"), DAYS)
 def test_a_day_is_said_as_short_as_it_can_be_here(stored, said):
-    assert words.day_words(stored, NOW, EAST) == said
+    assert day_words(stored, NOW, EAST) == said
 
 
 def test_a_moment_is_said_in_full():
-    assert words.moment_words("2026-11-04T15:43:41Z", UTC) == "4 Nov 2026, 15:43"
+    assert moment_words("2026-11-04T15:43:41Z", UTC) == "4 Nov 2026, 15:43"
 
 
 FEET = [(False, 0, ""), (True, 0, "printed"), (False, 2, "2 drilled"), (True, 1, "printed, 1 drilled")]

@@ -13,8 +13,9 @@ from bayboard.model.layout import Layout
 from bayboard.model.refused import Refused
 from bayboard.store.records import Revision
 from bayboard.window.compare.desk import CompareDesk
-from bayboard.window.compare.words import DRAFT, Pick, day_words, draft_words, drilled_count, foot_words
+from bayboard.window.compare.words import DRAFT, Pick, draft_words, drilled_count, foot_words
 from bayboard.window.draw.job_card import JobCard, lean_of
+from bayboard.window.when import day_words
 
 PICTURES = 96  # pictures kept ready; one is 90 kB
 
@@ -30,27 +31,19 @@ class Cards(QObject):
         self._pictures: OrderedDict[int, QPixmap | None] = OrderedDict()
         self._drafts: tuple[Layout, QPixmap] | None = None
         self._drilled: dict[int, int] = {}
-        self._printed: frozenset[str] = frozenset()
         self._waiting: list[int] = []
         self._idle = QTimer(self)
         self._idle.setSingleShot(True)
         self._idle.setInterval(0)
         self._idle.timeout.connect(self._count_one)
         desk.place.opened.connect(self.forget)
-        desk.changed.connect(self._read_prints)
 
     def forget(self) -> None:
         """Begin anew with another vehicle."""
         self._pictures.clear()
-        self._drafts, self._printed = None, frozenset()
+        self._drafts = None
         self._drilled.clear()
         self._waiting.clear()
-
-    def _read_prints(self) -> None:
-        job = self.desk.place.job
-        self._printed = (
-            frozenset(str(line.revision) for line in job.prints()) if self.desk.revisions else frozenset()
-        )
 
     def card(self, pick: Pick) -> JobCard:
         """Return what stands on a card now."""
@@ -61,9 +54,12 @@ class Cards(QObject):
             f"rev {revision.number}",
             day_words(revision.kept, datetime.now().astimezone()),
             revision.note,
-            foot_words(str(revision.number) in self._printed, self._drilled.get(revision.number, 0)),
+            foot_words(self._printed(revision), self._drilled.get(revision.number, 0)),
             lean_of(revision.number),
         )
+
+    def _printed(self, revision: Revision) -> bool:
+        return any(str(line.revision) == str(revision.number) for line in self.desk.prints)
 
     def want(self, shown: Iterable[Revision]) -> None:
         """Have the holes of these counted, the first of them first."""
@@ -102,15 +98,12 @@ class Cards(QObject):
         return self._drafts[1]
 
     def _stored(self, number: int) -> QPixmap | None:
-        data = self.desk.place.job.picture(number)
-        if data is not None:
-            made = _pixmap(data)
-            if not made.isNull():
-                return made
         try:
-            return _pixmap(picture(self.desk.layout(number)))
+            data = self.desk.place.job.picture(number)
+            made = QPixmap() if data is None else _pixmap(data)
+            return _pixmap(picture(self.desk.layout(number))) if made.isNull() else made
         except Refused:
-            return None
+            return None  # the card hangs there without; why is said where it is chosen
 
 
 def _alike(a: Layout, b: Layout) -> bool:

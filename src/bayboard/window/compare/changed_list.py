@@ -15,7 +15,7 @@ from bayboard.window.compare.scroll import Scroll
 from bayboard.window.first_frame import paint_panel
 from bayboard.window.lettering import BODY, STRONG, Style
 from bayboard.window.listed import Listed
-from bayboard.window.print.titles import paint_panel_title
+from bayboard.window.panel_title import paint_panel_title
 from bayboard.window.theme import Theme, brush, mixed, pen
 
 ROW, LINE = 36.0, 22.0  # px high of a row of one line, and of each line more

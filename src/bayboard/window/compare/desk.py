@@ -11,7 +11,7 @@ from bayboard.model.layout import Layout
 from bayboard.model.refused import Refused
 from bayboard.rules.check import Verdict
 from bayboard.rules.scene import Scene
-from bayboard.store.records import Revision
+from bayboard.store.records import PrintLine, Revision
 from bayboard.window.compare.row_words import FINDINGS, Row, Rows, findings_words
 from bayboard.window.compare.shifts import changes_show, lead_ids, middle_of
 from bayboard.window.compare.words import DRAFT, Pick
@@ -51,6 +51,7 @@ class CompareDesk(QObject):
         self.on_screen = False
         self.revisions: tuple[Revision, ...] = ()
         self.kept_as: int | None = None
+        self.prints: tuple[PrintLine, ...] = ()
         self.then: Pick | None = None
         self.now: Pick = DRAFT
         self.trouble = ""  # why one of the two cannot be read
@@ -111,13 +112,27 @@ class CompareDesk(QObject):
         """Show what is kept now and what differs from it."""
         if not self.on_screen:
             return
-        job = self.place.job
-        self.revisions = job.revisions()
-        self.kept_as = job.kept_as() if self.revisions else None
+        try:
+            self._read()
+        except Refused as refused:
+            self._cannot(refused)
+            self.changed.emit()
+            return
         numbers = self.picks
         if not self._chosen or self.now not in numbers or self.then not in numbers:
             self._choose_usual()
         self._compare()
+
+    def _read(self) -> None:
+        """Read what is kept; raise `Refused` when the file cannot be read any more."""
+        job = self.place.job
+        self.revisions = job.revisions()
+        self.kept_as = job.kept_as() if self.revisions else None
+        self.prints = job.prints() if self.revisions else ()
+
+    def _cannot(self, refused: Refused) -> None:
+        self.made, self._seen, self.row = None, None, -1
+        self.trouble = str(refused)
 
     def _choose_usual(self) -> None:
         """Choose the draft and the newest revision that it differs from."""
@@ -178,8 +193,7 @@ class CompareDesk(QObject):
         try:
             self._compare_anew()
         except Refused as refused:
-            self.made, self._seen = None, None
-            self.trouble = str(refused)
+            self._cannot(refused)
         if self.made is not None and self.row >= len(self.rows()):
             self.row = -1
         self.changed.emit()
@@ -287,19 +301,27 @@ class CompareDesk(QObject):
         """Return the revision that the card at the right is about: then, else now."""
         return self.revision(self.then) or self.revision(self.now)
 
+    def is_draft(self, number: int) -> bool:
+        """Return whether a revision is known to be the draft as it is."""
+        pair = {self.then, self.now} == {number, DRAFT}
+        return self.kept_as == number or (pair and self.made is not None and self.made.found.same)
+
     def go_back(self) -> tuple[int, int | None] | None:
         """Make the revision spoken of the draft; return its number and the one the draft was kept as.
 
-        None when it cannot be: that is said where it stays to be read.
+        None when it cannot be, or changes nothing: that is said.
         """
-        revision = self.subject()
+        revision, draft = self.subject(), self.place.layout
         if revision is None:
             return None
         before = self._newest()
         try:
-            self.place.job.restore(revision.number)
+            label = self.place.job.restore(revision.number)
         except Refused as refused:
             self.place.refused.emit(str(refused))
+            return None
+        if self.place.layout is draft:
+            self.place.said.emit(f"{label}.")
             return None
         after = self.place.job.revisions()
         newest = after[-1].number if after else None

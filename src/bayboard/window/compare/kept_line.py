@@ -25,7 +25,7 @@ from bayboard.window.draw.job_card import HIGH, PITCH, WIDE, paint_card, paint_c
 from bayboard.window.draw.strokes import cased
 from bayboard.window.lettering import BODY
 from bayboard.window.listed import Listed
-from bayboard.window.print.titles import paint_panel_title
+from bayboard.window.panel_title import paint_panel_title
 from bayboard.window.theme import Theme, brush, pen
 
 CORD = 60.0  # px from the panel's top to the line

@@ -173,11 +173,10 @@ def _old_bay(old: Layout, new: Layout) -> Iterator[Outline]:
 
 def _gone_ways(old: Scene, removed: frozenset[str]) -> Iterator[tuple[Point, ...]]:
     """Yield the paths of leads that went."""
-    gone = [lead.id for lead in old.layout.leads if lead.id in removed]
-    for name in gone:
-        route = old.routes.get(name)
-        if route is not None and len(route.points) > 1:
-            yield tuple((float(x), float(y)) for x, y in route.points)
+    for lead in old.layout.leads:
+        way = way_of(lead.id, old) if lead.id in removed else ()
+        if way:
+            yield way
 
 
 def lead_ids(layout: Layout, found: Comparison) -> frozenset[str]:
@@ -204,14 +203,22 @@ def _place_of(name: str, scene: Scene) -> Point | None:
     fixing = next((f for f in scene.layout.fixings if f.id == name), None)
     if fixing is not None:
         return fixing.at
-    route = scene.routes.get(name) if any(lead.id == name for lead in scene.layout.leads) else None
-    if route is not None and len(route.points) > 1:
-        return _halfway([(float(x), float(y)) for x, y in route.points])
-    outline = _outline_of(name, scene.layout)
+    way = way_of(name, scene)
+    if way:
+        return _halfway(way)
+    outline = outline_of(name, scene.layout)
     if not outline:
         return None
     xs, ys = zip(*outline, strict=True)
     return (min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2
+
+
+def way_of(name: str, scene: Scene) -> tuple[Point, ...]:
+    """Return the path of a lead, () for anything else and for a lead without one."""
+    route = scene.routes.get(name) if any(lead.id == name for lead in scene.layout.leads) else None
+    if route is None or len(route.points) < 2:
+        return ()
+    return tuple((float(x), float(y)) for x, y in route.points)
 
 
 def _halfway(points: Sequence[Point]) -> Point:
@@ -224,7 +231,7 @@ def _halfway(points: Sequence[Point]) -> Point:
     return points[-1]
 
 
-def _outline_of(name: str, layout: Layout) -> Outline:
+def outline_of(name: str, layout: Layout) -> Outline:
     """Return the outline of a board, a cut-out or a thing of the bay, () for what has none."""
     for board in layout.boards:
         for thing in (board, *board.cutouts):

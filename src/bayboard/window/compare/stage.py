@@ -36,7 +36,7 @@ KEYS = (
     ("U", "inches or mm"),
     ("Ctrl Z, Ctrl Shift Z", "undo, redo"),
     ("F6, Shift F6", "to the next part of the window"),
-    ("Esc", "back to work"),
+    ("Esc", "leave the row, then back to work"),
 )
 
 
@@ -126,8 +126,8 @@ class CompareStage(Panes):
         return True
 
     def _escape(self) -> None:
-        """Call a drag off, else leave."""
-        if not self.sight.call_off():
+        """Call a drag off, else leave the row that is spoken of, else the mode."""
+        if not self.sight.call_off() and not self.desk.leave_row():
             self.window.leave_mode()
 
     def _to_button(self) -> None:

@@ -18,8 +18,9 @@ from bayboard.window.compare.scroll import Scroll
 from bayboard.window.controls import TARGET, Button, Link
 from bayboard.window.first_frame import paint_panel
 from bayboard.window.lettering import BODY, HELPER, Style
-from bayboard.window.print.titles import paint_panel_title
+from bayboard.window.panel_title import paint_panel_title
 from bayboard.window.theme import brush
+from bayboard.window.when import moment_words
 
 PAD = 16.0
 TOP = 42.0  # px of the title
@@ -130,7 +131,7 @@ class ThenCard(QWidget):
         revision = self.desk.subject()
         if revision is None:
             return "Draft", words.draft_words(self.desk.kept_as) if self.desk.revisions else words.NOT_KEPT
-        return words.capital(words.name_of(revision.number)), words.moment_words(revision.kept)
+        return words.capital(words.name_of(revision.number)), moment_words(revision.kept)
 
     def paragraphs(self) -> tuple[tuple[str, bool], ...]:
         """Return the note, then what it went on from and what was printed, with whether in strong ink."""
@@ -142,7 +143,7 @@ class ThenCard(QWidget):
         went_on = words.parent_words(revision, self._before(revision))
         if went_on:
             told.append((went_on, False))
-        prints = [p for p in self.place.job.prints() if str(p.revision) == str(revision.number)]
+        prints = [p for p in self.desk.prints if str(p.revision) == str(revision.number)]
         told += [(words.print_words(line), False) for line in prints] or [
             ("Nothing was printed from it.", False)
         ]
@@ -162,7 +163,7 @@ class ThenCard(QWidget):
             return words.ONLY_LOOKED_AT
         if self.desk.trouble:
             return self.desk.trouble
-        return words.same_as_draft(revision.number) if self.desk.kept_as == revision.number else ""
+        return words.same_as_draft(revision.number) if self.desk.is_draft(revision.number) else ""
 
     def foot(self) -> str:
         """Return what is said over the button: what becomes of the draft, or why there is no button."""

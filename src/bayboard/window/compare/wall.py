@@ -24,11 +24,13 @@ from bayboard.window.canvas import Canvas
 from bayboard.window.compare import words
 from bayboard.window.compare.desk import Compared, CompareDesk
 from bayboard.window.compare.laid import Laid, laid_out
+from bayboard.window.compare.shifts import outline_of, way_of
 from bayboard.window.draw.chalk import paint_chalk_line
 from bayboard.window.draw.change_tags import Tag, paint_tags, paint_ties
 from bayboard.window.draw.changes import (
     paint_chosen,
     paint_chosen_bolt,
+    paint_chosen_line,
     paint_dimmed,
     paint_ghost_number,
     paint_old,
@@ -147,6 +149,9 @@ class CompareWall(Canvas, Listed):
                     paint_chosen(p, self.place.scale, shift, self.theme)
             for at in _bolts_at(made, name):
                 paint_chosen_bolt(p, self.place.scale, at, self.theme)
+            edge = outline_of(name, made.new.layout) or outline_of(name, made.old.layout)
+            way = way_of(name, made.new) or way_of(name, made.old)
+            paint_chosen_line(p, self.place.scale, edge or way, self.theme, closed=bool(edge))
 
     def _off_numbers(self) -> QPainterPath:
         """Return the Wall without the numbers of what hangs there: no old edge runs through one."""

@@ -1,46 +1,21 @@
-"""The words of Kept: dates as they are said here, cards on the line, what going back means."""
+"""The words of Kept: cards on the line, titles, what going back means."""
 
 from collections.abc import Sequence
-from datetime import UTC, datetime, tzinfo
+from datetime import tzinfo
 from typing import Literal
 
 from bayboard.model.layout import Layout
 from bayboard.store.records import PrintLine, Revision
+from bayboard.window.when import moment_words
 
 Pick = int | Literal["draft"]  # a revision by its number, or what is worked on
 DRAFT: Literal["draft"] = "draft"
 EMPTY = "Press K to keep this one."
 NOT_KEPT = "not kept yet"
-MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 CHOOSE = "Click sets then; Shift and click, or the right button, sets now."
 ONLY_LOOKED_AT = "This job is only looked at, so there is no going back in it."
 PLAIN_FILE = "A plain .json layout holds no revisions. K makes a job file of it."
 SHEETS = {"drill": "drill template", "cards": "stand-ins"}
-
-
-def local(stored: str, zone: tzinfo | None = None) -> datetime | None:
-    """Return a stored time (UTC, "2026-11-25T15:43:41Z") as the clock here shows it; None for no time."""
-    try:
-        return datetime.strptime(stored, "%Y-%m-%dT%H:%M:%SZ").replace(tzinfo=UTC).astimezone(zone)
-    except (ValueError, OverflowError, OSError):
-        return None
-
-
-def day_words(stored: str, now: datetime, zone: tzinfo | None = None) -> str:
-    """Return "14:20" for today, "4 Nov" for this year, "Nov 2024" for another."""
-    at = local(stored, zone)
-    if at is None:
-        return ""
-    if at.date() == now.date():
-        return f"{at:%H:%M}"
-    month = MONTHS[at.month - 1]
-    return f"{at.day} {month}" if at.year == now.year else f"{month} {at.year}"
-
-
-def moment_words(stored: str, zone: tzinfo | None = None) -> str:
-    """Return "4 Nov 2026, 15:43"."""
-    at = local(stored, zone)
-    return "" if at is None else f"{at.day} {MONTHS[at.month - 1]} {at.year}, {at:%H:%M}"
 
 
 def name_of(pick: Pick) -> str:
@@ -115,7 +90,8 @@ def sounds(then: Pick | None, now: Pick, words: Sequence[str]) -> str:
 
 def quoted(note: str) -> str:
     """Return a note as it was said, "" where nothing was."""
-    return f"“{note.strip()}”" if note.strip() else ""
+    told = " ".join(note.split())
+    return f"“{told}”" if told else ""
 
 
 def print_words(line: PrintLine, zone: tzinfo | None = None) -> str:

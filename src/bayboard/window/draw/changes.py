@@ -210,6 +210,18 @@ def paint_chosen_bolt(p: QPainter, scale: Scale, at: Point, theme: Theme) -> Non
     cased(p, ring, theme.blue, 2.2, theme)
 
 
+def paint_chosen_line(p: QPainter, scale: Scale, line: Ring, theme: Theme, closed: bool) -> None:
+    """Draw the edge or the path of a thing that is spoken of in blue; nothing for ()."""
+    if not line:
+        return
+    path = QPainterPath(scale.px(*line[0]))
+    for at in line[1:]:
+        path.lineTo(scale.px(*at))
+    if closed:
+        path.closeSubpath()
+    cased(p, path, theme.blue, 2.6, theme)
+
+
 def _round(at: Point, radius: float) -> Ring:
     """Return a small square round a point: the dots round it make a ring of it."""
     x, y = at

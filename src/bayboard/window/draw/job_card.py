@@ -16,6 +16,7 @@ PICTURE = (108.0, 43.0)  # px of the small picture at most
 LEANS = (-1.3, 0.9, -0.5, 1.2, -0.9, 0.4)  # degrees; paper never hangs quite straight
 TITLE = Style(px=16.0, weight=700)
 FOOT = Style(px=14.0, weight=600)
+LONGEST = 200  # letters of a note that are looked at for a card
 HUNG = Shadow(6, 1.5, 3.0, 0.34)
 PAPER_DARK, PAPER_LIGHT = "#D9D5CB", "#FDFCF9"
 INK, INK2, ACT = "#221F1B", "#575146", "#1B57A6"  # on paper in either theme
@@ -117,9 +118,9 @@ def note_lines(note: str, style: Style, room: float, most: int) -> tuple[str, ..
     """Return a note in at most `most` lines, the last of them cut short where there is more."""
     if not note:
         return ()
-    lines = lettering.wrapped(" ".join(note.split()), style, room)
+    lines = lettering.wrapped(" ".join(note[:LONGEST].split()), style, room)
     shown = list(lines[:most])
-    if len(lines) > most:
+    if len(lines) > most or len(note) > LONGEST:
         shown[-1] = f"{shown[-1]} …"
     return tuple(lettering.elided(line, style, room) for line in shown)
 

@@ -14,10 +14,10 @@ from bayboard.window.draw.marks import paint_mark, paint_tick
 from bayboard.window.fields import HIGH, LengthField
 from bayboard.window.first_frame import paint_panel
 from bayboard.window.lettering import HEADING, HELPER, Style
+from bayboard.window.panel_title import paint_panel_title
 from bayboard.window.print import words
 from bayboard.window.print.choice import Choice
 from bayboard.window.print.desk import PrintDesk
-from bayboard.window.print.titles import paint_panel_title
 from bayboard.window.theme import brush
 
 PAD, GAP = 16, 12  # px

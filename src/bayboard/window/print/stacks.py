@@ -11,10 +11,10 @@ from bayboard.window.access import announce
 from bayboard.window.canvas import Canvas
 from bayboard.window.draw.strokes import cased
 from bayboard.window.lettering import HELPER, STRONG, Style
+from bayboard.window.panel_title import paint_panel_title
 from bayboard.window.print import words
 from bayboard.window.print.desk import PrintDesk
 from bayboard.window.print.paint_page import paint_paper_shadow, paper_ink, paper_white
-from bayboard.window.print.titles import paint_panel_title
 from bayboard.window.theme import Theme, brush, mixed, pen
 
 LIP = 44.0  # px; the ledge's front, where the names stand

@@ -25,18 +25,3 @@ def paint_title(
     x += lettering.width(name, style) + 11.0 * size
     words = lettering.elided(phrase, small, rect.right() - x - 8.0)
     lettering.draw(p, QPointF(x, baseline), words, small, theme.ink2)
-
-
-def paint_panel_title(
-    p: QPainter, name: str, phrase: str, theme: Theme, wide: float, right: str = ""
-) -> None:
-    """Paint a panel's name, a grey phrase beside it and, if given, one at the right end."""
-    size, pad = theme.size, 16.0 * theme.size
-    heading, small, y = HEADING.sized(size), SMALL.sized(size), 28.0 * theme.size
-    end = wide - pad
-    if right:
-        lettering.draw(p, QPointF(end, y), right, small, theme.ink2, "right")
-        end -= lettering.width(right, small) + 12.0 * size
-    lettering.draw(p, QPointF(pad, y), name, heading, theme.ink)
-    x = pad + lettering.width(name, heading) + 12.0 * size
-    lettering.draw(p, QPointF(x, y), lettering.elided(phrase, small, max(end - x, 0.0)), small, theme.ink2)

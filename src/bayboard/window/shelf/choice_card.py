@@ -5,15 +5,15 @@ from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QWidget
 
 from bayboard.window import lettering
-from bayboard.window.compare.words import moment_words
 from bayboard.window.controls import TARGET, Button, Link
 from bayboard.window.findings_panel import bar_dress
 from bayboard.window.first_frame import paint_panel
 from bayboard.window.lettering import BODY, Style
-from bayboard.window.print.titles import paint_panel_title
+from bayboard.window.panel_title import paint_panel_title
 from bayboard.window.shelf import words
 from bayboard.window.shelf.desk import ShelfDesk
 from bayboard.window.theme import brush
+from bayboard.window.when import moment_words
 
 PAD = 16.0
 TOP = 42.0  # px of the title

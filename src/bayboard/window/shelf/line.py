@@ -19,17 +19,17 @@ from bayboard.store.found import Found
 from bayboard.window import lettering
 from bayboard.window.access import announce
 from bayboard.window.canvas import Canvas
-from bayboard.window.compare.words import day_words
 from bayboard.window.draw.job_card import lean_of, paint_cord
 from bayboard.window.draw.strokes import cased
 from bayboard.window.lettering import BODY
 from bayboard.window.listed import Listed
-from bayboard.window.print.titles import paint_panel_title
+from bayboard.window.panel_title import paint_panel_title
 from bayboard.window.shelf import words
 from bayboard.window.shelf.desk import ShelfDesk
 from bayboard.window.shelf.search_field import SearchField
 from bayboard.window.shelf.vehicle_card import HIGH, PITCH, WIDE, VehicleCard, paint_vehicle
 from bayboard.window.theme import Theme, brush, pen
+from bayboard.window.when import day_words
 
 CORD = 66.0  # px from the panel's top to the line
 EDGE = 22.0  # px left of the first card and right of the last

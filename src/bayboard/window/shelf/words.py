@@ -6,7 +6,8 @@ from pathlib import Path
 
 from bayboard.store.found import Found
 from bayboard.store.troubles import Holder
-from bayboard.window.compare.words import day_words, moment_words, quoted
+from bayboard.window.compare.words import quoted
+from bayboard.window.when import day_words, moment_words
 
 EMPTY = ("Nothing on the shelf yet.", "A new vehicle gets its file here at its first change.")
 LOOKING = "Looking over the shelf …"
