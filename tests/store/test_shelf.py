@@ -347,3 +347,34 @@ def test_a_copied_folder_is_another_folder(folder, shelf, tmp_path):
     shutil.copytree(folder, other)
     assert {f.path.parent for f in shelf.find("alder", [folder, other])} == {folder, other}
     assert [f.path.parent for f in shelf.find("alder", [other])] == [other]
+
+
+def test_a_file_whose_name_is_no_text_is_listed_with_its_sentence(folder, shelf, monkeypatch):
+    """A disk written on another system may give such a name; Python spells it with lone halves of letters."""
+    from bayboard.store import shelf as module
+
+    vehicle(folder, "a", "Alder")
+    odd = str(folder / "gr\udcfcn.bay")
+    listed = module._job_files
+    monkeypatch.setattr(module, "_job_files", lambda entries: [*listed(entries), (odd, (10**18, 5))])
+    found = shelf.find("", [folder])
+    assert names(found) == ["Alder", "gr?n"]
+    assert "letters that are no text" in found[1].facts.trouble
+    assert shelf.picture(odd) is None
+    assert names(shelf.find("gr?n", [folder])) == ["gr?n"]
+    assert names(shelf.find("", [folder], [folder / "gr\udcfcn.bay"])) == ["Alder", "gr?n"]
+
+
+def test_files_made_to_harm_are_listed_and_harm_nobody(tmp_path):
+    """The mutants of the job file's own tests: any of them gives a card, in good time."""
+    from tests.store.mutating import mutants
+
+    from bayboard.store.found import Found, told, words_of
+    from bayboard.store.shelf_reader import look_at
+
+    for seed, kind, path in mutants(tmp_path, 30, seed=1040):
+        start = time.process_time()
+        look = look_at(path)
+        found = Found(str(path), look.changed, words_of(path, look.facts), told(look.facts))
+        assert found.facts == look.facts, (seed, kind)
+        assert time.process_time() - start < 3.0, (seed, kind)

@@ -64,7 +64,7 @@ class Base:
                 if read > _MOST_READ:
                     # pages that are shared by many rows make much of a small file
                     raise self.damaged("this job file is damaged")
-        except (sqlite3.Error, OverflowError) as error:
+        except (sqlite3.Error, OverflowError, UnicodeDecodeError) as error:
             raise self.said(error) from None
         return rows
 
@@ -76,6 +76,8 @@ class Base:
         """Return the sentence for what SQLite raised."""
         if isinstance(error, sqlite3.Error):
             return sentence(self.path, error, self.at_work)
+        if isinstance(error, UnicodeDecodeError):
+            return self.damaged("this job file is damaged")  # SQLite's own words repeat its bytes
         return self.damaged("this job file holds a number that cannot be")
 
     def damaged(self, what: str) -> Damaged:
@@ -104,9 +106,9 @@ def connected(path: Path, look: bool) -> Base:
         set_up(conn)
         if look:
             base.do("PRAGMA query_only = ON")
-    except sqlite3.Error as error:
+    except (sqlite3.Error, UnicodeDecodeError) as error:
         conn.close()
-        raise sentence(path, error, at_work=False) from None
+        raise base.said(error) from None
     return base
 
 

@@ -13,9 +13,9 @@ from pathlib import Path
 
 import msgspec
 
-from bayboard.store.found import Found, asked_for, moment, newest_first, told, words_of
+from bayboard.store.found import Facts, Found, asked_for, moment, newest_first, told, words_of
 from bayboard.store.header import ENDING
-from bayboard.store.shelf_index import Entry, Index, Stamp
+from bayboard.store.shelf_index import Entry, Index, Stamp, is_spelled
 from bayboard.store.shelf_reader import Draw, Look, look_at
 
 BATCH = 0.2  # s of reading after which what was read is stored
@@ -64,12 +64,14 @@ class Shelf:
             if len(every) == len(there.stamps):
                 break
         asked = asked_for(text)
+        every += there.unnamed
         return newest_first(found for found in every if all(word in found.words for word in asked))
 
     def known(self, folders: Iterable[Path], files: Iterable[Path] = ()) -> tuple[Found, ...]:
         """Return what the index has, newest first, without a look at the disk."""
-        alone = (self._index.vehicle(_name(file)) for file in files)
-        inside = self._index.vehicles([_name(folder) for folder in folders])
+        named = filter(is_spelled, map(_name, files))
+        alone = (self._index.vehicle(file) for file in named)
+        inside = self._index.vehicles([*filter(is_spelled, map(_name, folders))])
         every = {found.file: found for found in (*inside, *alone) if found is not None}
         return newest_first(every.values())
 
@@ -140,20 +142,24 @@ class Shelf:
 
 @dataclass
 class Listing:
-    """What is on the disk: each file with its stamp, the folders that were listed, files by themselves."""
+    """What is on the disk: each file with its stamp, the folders that were listed, files by themselves.
+
+    `unnamed` are files whose names are no text: they are listed, and nobody can say more of them.
+    """
 
     stamps: dict[str, Stamp] = field(default_factory=dict)
     folders: list[str] = field(default_factory=list)
     alone: list[str] = field(default_factory=list)
+    unnamed: list[Found] = field(default_factory=list)
 
     def add_folder(self, folder: Path) -> None:
         """Add the job files in a folder; one that cannot be listed is left out."""
         name = _name(folder)
-        if name in self.folders:
+        if name in self.folders or not is_spelled(name):
             return
         try:
             with os.scandir(name) as entries:
-                found = dict(_job_files(entries))
+                found = dict(self._named(_job_files(entries)))
         except (OSError, ValueError):
             return
         self.folders.append(name)
@@ -163,7 +169,7 @@ class Listing:
         """Add vehicles wherever they are; what is no longer there is left out."""
         for path in files:
             file = _name(path)
-            if file in self.stamps:
+            if file in self.stamps or not is_spelled(file):
                 continue
             try:
                 seen = Path(file).stat()
@@ -172,6 +178,14 @@ class Listing:
             if stat.S_ISREG(seen.st_mode):
                 self.stamps[file] = (seen.st_mtime_ns, seen.st_size)
                 self.alone.append(file)
+
+    def _named(self, entries: Iterable[tuple[str, Stamp]]) -> Iterator[tuple[str, Stamp]]:
+        """Yield the files whose names are text, and put the others aside."""
+        for file, stamp in entries:
+            if file.isascii() or is_spelled(file):
+                yield file, stamp
+            else:
+                self.unnamed.append(_unnamed(file, stamp))
 
     def folder_of(self, file: str) -> str:
         """Return the listed folder that a file lies in, `ALONE` for one that was asked for by itself."""
@@ -190,6 +204,12 @@ def _job_files(entries: Iterable[os.DirEntry[str]]) -> Iterator[tuple[str, Stamp
             continue
         if stat.S_ISREG(seen.st_mode):
             yield entry.path, (seen.st_mtime_ns, seen.st_size)
+
+
+def _unnamed(file: str, stamp: Stamp) -> Found:
+    name = Path(file).stem.encode("utf-8", "replace").decode("utf-8")
+    facts = Facts(name=name, trouble="its name holds letters that are no text; give it another name")
+    return Found(file, moment(stamp[0]), words_of(Path(name), facts), told(facts))
 
 
 def _name(path: Path) -> str:

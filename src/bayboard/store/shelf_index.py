@@ -83,6 +83,8 @@ class Index:
 
     def picture(self, file: str) -> bytes | None:
         """Return the picture of a vehicle, None when it has none."""
+        if not is_spelled(file):
+            return None
         rows = self._all("SELECT png FROM picture WHERE file = ?", (file,))
         return rows[0][0] if rows and isinstance(rows[0][0], bytes) else None
 
@@ -188,6 +190,15 @@ def _make_tables(conn: sqlite3.Connection) -> None:
     said = tuple(conn.execute(f"PRAGMA {name}").fetchone()[0] for name in ("application_id", "user_version"))
     if said != (APPLICATION, FORM):
         raise sqlite3.DatabaseError("this is an index of another form")
+
+
+def is_spelled(file: str) -> bool:
+    """Return whether a path can be written in the index: some names on a disk are no text."""
+    try:
+        file.encode("utf-8")
+    except UnicodeEncodeError:
+        return False
+    return True
 
 
 def _in_use(error: Exception) -> bool:

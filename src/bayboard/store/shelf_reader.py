@@ -5,6 +5,8 @@ A file that cannot be read gives its name and the reason; it is listed all the s
 
 import time
 from collections.abc import Callable
+from dataclasses import replace
+from math import isfinite
 from pathlib import Path
 
 import msgspec
@@ -17,8 +19,8 @@ from bayboard.store.base import Base, connected
 from bayboard.store.files import open_layout
 from bayboard.store.found import Facts, RevisionNote
 from bayboard.store.header import ENDING, has_journal, read_header
-from bayboard.store.holder import held_by
-from bayboard.store.revisions import tidy
+from bayboard.store.holder import Hold, held_by
+from bayboard.store.revisions import LONGEST_NOTE, tidy
 from bayboard.store.sealed import is_time
 from bayboard.store.troubles import Damaged, Newer
 
@@ -70,7 +72,9 @@ def look_at(path: Path, draw: Draw | None = None) -> Look:
 
 def _layout(path: Path, draw: Draw | None) -> Look:
     layout = open_layout(path)
-    facts = Facts(name=_shown(layout.vehicle.name) or path.stem, note=tidy(layout.vehicle.note))
+    facts = Facts(
+        name=_shown(layout.vehicle.name) or path.stem, note=tidy(layout.vehicle.note[:LONGEST_NOTE])
+    )
     return Look(facts, "", draw(layout) if draw else None)
 
 
@@ -111,7 +115,7 @@ def _inside(path: Path, base: Base, draw: Draw | None) -> Look:
         revisions=_count(base),
         notes=notes,
         printed=_printed(base),
-        hold=held_by(base),
+        hold=_hold(base),
     )
     try:
         row = drafts.read_row(base)
@@ -126,16 +130,24 @@ def _with_vehicle(facts: Facts, text: bytes) -> Facts:
         vehicle = msgspec.json.decode(text, type=_Named).vehicle
     except (msgspec.MsgspecError, RecursionError):
         return msgspec.structs.replace(facts, trouble="the draft in it is not a layout")
-    return msgspec.structs.replace(facts, name=_shown(vehicle.name) or facts.name, note=tidy(vehicle.note))
+    return msgspec.structs.replace(
+        facts, name=_shown(vehicle.name) or facts.name, note=tidy(vehicle.note[:LONGEST_NOTE])
+    )
 
 
 def _notes(base: Base) -> tuple[RevisionNote, ...]:
-    rows = base.all(f"SELECT number, kept, note FROM revision ORDER BY number DESC LIMIT {MOST_NOTES}")
+    told = f"number, kept, substr(note, 1, {LONGEST_NOTE})"
+    rows = base.all(f"SELECT {told} FROM revision ORDER BY number DESC LIMIT {MOST_NOTES}")
     return tuple(
         RevisionNote(number=number, kept=kept if is_time(kept) else "", note=tidy(note))
         for number, kept, note in rows
         if isinstance(number, int) and isinstance(note, str)
     )
+
+
+def _hold(base: Base) -> Hold | None:
+    hold = held_by(base)
+    return hold if hold is None or isfinite(hold.started) else replace(hold, started=0.0)
 
 
 def _kept(notes: tuple[RevisionNote, ...]) -> str:
@@ -178,7 +190,7 @@ def _newer(path: Path, refused: Newer) -> Look:
 
 
 def _shown(name: object) -> str:
-    return tidy(name)[:LONGEST_NAME] if isinstance(name, str) else ""
+    return tidy(name[:LONGEST_NAME]) if isinstance(name, str) else ""
 
 
 def is_small_png(data: object) -> bool:

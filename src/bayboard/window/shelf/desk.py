@@ -2,6 +2,7 @@
 
 from collections import OrderedDict
 from collections.abc import Callable
+from functools import lru_cache
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
@@ -16,6 +17,15 @@ from bayboard.window.shelf.looking import Looking
 from bayboard.window.workplace import Workplace
 
 PICTURES = 160  # kept ready; one is 90 kB
+
+
+@lru_cache(maxsize=8)
+def names_of(path: Path) -> frozenset[Path]:
+    """Return a path from the root, as it is and with every link in it followed."""
+    try:
+        return frozenset((path.absolute(), path.resolve()))
+    except (OSError, ValueError, RuntimeError):
+        return frozenset((path,))
 
 
 def _own_shelf() -> Shelf:
@@ -83,8 +93,8 @@ class ShelfDesk(QObject):
 
     def _first(self, files: list[str]) -> str:
         """Return what is chosen before anybody chose: the vehicle on the Wall, else the first."""
-        here = str(self.place.job.path or "")
-        return here if here in files and not self.text.strip() else (files[0] if files else "")
+        here = next((file for file in files if Path(file) in self._here()), "")
+        return here if here and not self.text.strip() else (files[0] if files else "")
 
     def at(self) -> int:
         """Return where the chosen vehicle hangs, -1 when none does."""
@@ -109,8 +119,12 @@ class ShelfDesk(QObject):
 
     def is_here(self, vehicle: Found) -> bool:
         """Return whether a vehicle is the one on the Wall."""
+        return not self.place.first_start and vehicle.path in self._here()
+
+    def _here(self) -> frozenset[Path]:
+        """Return the names under which the file of the job on the Wall may hang here."""
         path = self.place.job.path
-        return path is not None and not self.place.first_start and Path(path) == vehicle.path
+        return frozenset() if path is None else names_of(path)
 
     def holder(self, vehicle: Found) -> Holder | None:
         """Return who else has a vehicle open."""

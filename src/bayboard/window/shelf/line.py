@@ -88,8 +88,15 @@ class ShelfLine(Canvas, Listed):
         if before[0] != desk.shown:
             self.hovered = -1
         self._keep_in()
-        self.setAccessibleDescription(self.phrase())
+        self._say_count()
         self.update()
+
+    def _say_count(self) -> None:
+        """Tell how many are found, once they are others."""
+        if self.phrase() != self.accessibleDescription():
+            self.setAccessibleDescription(self.phrase())
+            if self.desk.text.strip():
+                announce(self.field, self.phrase())
 
     def _tell(self) -> None:
         desk, vehicle = self.desk, self.desk.vehicle()

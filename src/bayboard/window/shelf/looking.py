@@ -44,6 +44,7 @@ class Errand:
     def run(self) -> None:
         """Look over the shelf and answer for pictures until it is stopped."""
         try:
+            self.folders = tuple(map(_followed, self.folders))
             shelf = self.opened()
             try:
                 self._look(shelf)
@@ -81,6 +82,14 @@ class Errand:
 
     def _tell_broken(self, error: Exception) -> None:
         self.news.put(lambda looking: looking.broke(error))
+
+
+def _followed(folder: Path) -> Path:
+    """Return where a folder really is, so that no vehicle hangs there under two names."""
+    try:
+        return folder.resolve()
+    except (OSError, ValueError, RuntimeError):
+        return folder
 
 
 class Looking(QObject):

@@ -155,6 +155,10 @@ class ShelfStage(Panes):
         """Return the lines of F1."""
         return KEYS
 
+    def state(self) -> str:
+        """Return what the strip says while the shelf is open."""
+        return words.STATE
+
     # --- what is done ---
 
     def take(self) -> None:
