@@ -8,20 +8,24 @@ Needs poppler's pdftoppm for the pages.
 import subprocess
 import sys
 import tempfile
+from itertools import count
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[1]
 sys.path.insert(0, str(ROOT))
 
+from msgspec.structs import replace  # noqa: E402
 from PySide6.QtCore import QPointF  # noqa: E402
 from PySide6.QtTest import QTest  # noqa: E402
 from tests.window.compare.story import pickup  # noqa: E402
 from tests.window.hands import CTRL, Hands  # noqa: E402
 
 from bayboard.job.runner import InPlace  # noqa: E402
+from bayboard.mechanics.printed import printed_of  # noqa: E402
 from bayboard.model.read import read  # noqa: E402
 from bayboard.paper.book import Options, book  # noqa: E402
 from bayboard.window.compare.stage import add_compare  # noqa: E402
+from bayboard.window.drill_day.stage import add_drill_day  # noqa: E402
 from bayboard.window.print.stage import add_print  # noqa: E402
 
 PICTURES = ROOT / "assets" / "pictures"
@@ -94,6 +98,26 @@ def at_print(hands):
         hands.key(key)
 
 
+def drill_day():
+    """Drill a kept and printed board down to the second hole of a slot."""
+    layout = read(PICKUP.read_bytes())
+    with tempfile.TemporaryDirectory() as folder:
+        hands = Hands(replace(layout, printed=printed_of(layout, "1")), (1600, 1000))
+        hands.place.job.house(Path(folder) / "crew-pickup.bay")
+        hands.place.job.keep("for the drill")
+        day = add_drill_day(hands.window)
+        day.view.clock = count(0.0, 1.0).__next__  # every press is one of its own
+
+        def drill(hands):
+            """Press the space bar until a slot is half made."""
+            hands.window.show_stage("Drill day")
+            for _ in range(29):
+                hands.key("Space")
+
+        keep(hands, "drill-day", drill)
+        hands.place.job.close()
+
+
 def pages():
     """Keep one template page and one page of stand-ins."""
     made = book(read(PICKUP.read_bytes()), Options(paper="letter").with_units("in"))
@@ -115,4 +139,5 @@ if __name__ == "__main__":
     take("floor-lid-1280", FLOOR, (1280, 800), lambda hands: None)
     take("print", PICKUP, (1600, 1000), at_print)
     compare()
+    drill_day()
     pages()

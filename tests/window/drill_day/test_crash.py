@@ -67,3 +67,17 @@ def test_a_file_that_cannot_be_written_is_said_and_the_work_goes_on(qapp, tmp_pa
     assert book.drill()
     assert len(said) == 1 and "disk is full" in said[0]
     assert book.count() == (1, 8)
+
+
+def test_a_job_that_is_only_looked_at_is_not_ticked(qapp, tmp_path):
+    path = tmp_path / "day.bay"
+    mine = book_on(board_day(), path)
+    drill_all(mine, 3)
+    job = open_job(path, look=True)
+    book, said = Book(Workplace(job, LIGHT)), []
+    book.failed.connect(said.append)
+    assert book.count() == (3, 8)
+    assert not book.drill() and book.take_back() == ""
+    assert book.count() == (3, 8) and "only looked at" in said[0]
+    job.close()
+    mine.place.job.close()

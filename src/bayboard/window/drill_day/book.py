@@ -169,7 +169,7 @@ class Book(QObject):
     def drill(self, at: Point | None = None) -> bool:
         """Say that the drilling shown is made, where it must go or at a place; return whether it is kept."""
         now = self.now()
-        if now is None or (self.made(now) and at is None):
+        if now is None or (self.made(now) and at is None) or not self._may_change():
             return False
         press = (now.hole.id, now.part)
         notes, edit = self._pressed(now, at)
@@ -208,7 +208,7 @@ class Book(QObject):
     def confirm(self) -> None:
         """Say that the two datum holes measure what they must."""
         check = self.check()
-        if check is not None:
+        if check is not None and self._may_change():
             self._note(self.notes.check(check.board))
 
     def take_back(self) -> str:
@@ -222,6 +222,8 @@ class Book(QObject):
 
     def unmake(self, one: Drilling) -> bool:
         """Say that a drilling is not made after all, and show it; return whether it is kept."""
+        if not self._may_change():
+            return False
         hole, other, press = one.hole.id, self._other(one), (one.hole.id, one.part)
         notes = self.notes.without(press)
         if one.drilled:
@@ -272,6 +274,12 @@ class Book(QObject):
         return True
 
     # --- keeping ---
+
+    def _may_change(self) -> bool:
+        """Return whether the job may be written, else say that it is only looked at."""
+        if self.place.job.looking:
+            self.failed.emit("This job is only looked at, so nothing is ticked in it.")
+        return not self.place.job.looking
 
     def _do(self, edit: DrillHole | DrillMetal | UndrillHole | NewPlastic) -> bool:
         before = self.place.layout

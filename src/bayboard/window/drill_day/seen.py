@@ -251,9 +251,9 @@ def revision_words(place: Workplace) -> str:
     if not job.keeps and not job.looking:
         return ""
     kept = job.kept_as()
-    if kept is not None:
-        return f"revision {kept}"
-    return "draft" if job.parent is None else f"draft after revision {job.parent}"
+    draft = "draft" if job.parent is None else f"draft after revision {job.parent}"
+    told = draft if kept is None else f"revision {kept}"
+    return f"{told}, looking only" if job.looking else told
 
 
 def planned(one: Drilling, book: Book) -> Point:
