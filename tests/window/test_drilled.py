@@ -113,6 +113,13 @@ def test_the_card_says_it(hands):
     assert about(hands.place.scene, hands.place.scene.placed["B"])[0][0].startswith("Stands")
 
 
+def test_a_screen_reader_says_it(hands):
+    from bayboard.window.access import piece_name
+
+    assert ", drilled, 3 of 4 holes" in piece_name(hands.place, "A")
+    assert "drilled" not in piece_name(hands.place, "B")
+
+
 # --- the two ways out, in the Findings and in the menu ---
 
 

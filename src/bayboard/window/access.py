@@ -14,12 +14,14 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QAccessibleWidget, QWidget
 
+from bayboard.model.drilled import is_drilled
 from bayboard.rules.finding import Finding, heads
 from bayboard.units.length import show_length
 from bayboard.window.bench_panel import BenchPanel
 from bayboard.window.findings_list import FindingsList
 from bayboard.window.findings_rows import WORDS
 from bayboard.window.listed import Listed
+from bayboard.window.made import drilled_words
 from bayboard.window.marking import open_findings
 from bayboard.window.picking import reading_order
 from bayboard.window.steps import foot_of
@@ -38,6 +40,8 @@ def piece_name(place: Workplace, name: str) -> str:
     told = [f"{name} {piece.card.name}", f"{across} across", f"{up} up"]
     if piece.gear.taped:
         told.append("taped down")
+    if is_drilled(place.layout, name):
+        told.append(drilled_words(place.layout, name))
     told += [f"{f.severity} {number}" for number, f in open_findings(place.verdict) if name in heads(f)]
     return ", ".join(told)
 
