@@ -5,12 +5,18 @@ What loads the fonts of the paper is imported inside the tasks, so that the wind
 
 from collections.abc import Generator
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
+from bayboard.job.on_the_bench import OnTheBench
+from bayboard.model.drilled import with_facts
 from bayboard.model.layout import Layout
 from bayboard.model.refused import Refused
 from bayboard.paper.marks import Page
-from bayboard.paper.options import Options
+from bayboard.paper.options import Options, SwapSheets
 from bayboard.window.print.laid import LaidBoard, laid_board
+
+if TYPE_CHECKING:
+    from bayboard.paper.swap import Swap
 
 Asked = tuple[Layout, Options]
 
@@ -25,10 +31,35 @@ class Sheets:
 
 @dataclass(frozen=True, slots=True)
 class Pressed:
-    """A finished PDF and how many sheets are in it."""
+    """A finished PDF, how many sheets are in it and of which kinds."""
 
     pdf: bytes
     count: int
+    kinds: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Weighing:
+    """A layout against the sheets on the bench: `whole` they were laid out for, `now` they show."""
+
+    layout: Layout
+    bench: OnTheBench
+    whole: Layout
+    now: Layout
+    options: Options
+
+    def print_of(self, found: "Swap") -> Options:
+        """Return the options of a print of just the sheets to be swapped."""
+        sheets = SwapSheets(found.sheets, self.bench.staying(found.same))
+        return self.options.with_seams_of(self.whole).with_swap(sheets)
+
+
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """Which sheets on the bench are old, and the set as it is with their seams."""
+
+    swap: "Swap"
+    sheets: Sheets
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +92,29 @@ def press(asked: Asked) -> Generator[float, None, Pressed | NotMade]:
     except Refused as refused:
         return not_made(refused)
     yield 0.5
-    return Pressed(made.pdf(), len(made.pages))
+    return Pressed(made.pdf(), len(made.pages), made.kinds)
+
+
+def weigh(asked: Weighing) -> Generator[float, None, Weighed | NotMade]:
+    """Return which of the sheets printed before are old, or why that cannot be told.
+
+    What is drilled by now is drawn on both: a tick of the drill day makes no sheet old.
+    """
+    from bayboard.paper.book import book  # noqa: PLC0415  loads the fonts of the paper
+    from bayboard.paper.swap import swap  # noqa: PLC0415
+
+    yield 0.0
+    like = asked.options.with_seams_of(asked.whole)
+    try:
+        old = book(with_facts(asked.now, asked.layout), like)
+        yield 0.5
+        new = book(asked.layout, like)
+    except Refused as refused:
+        return not_made(refused)
+    found = swap(old, new)
+    swapped = {page.number: page for page in book(asked.layout, asked.print_of(found)).pages}
+    pages = tuple(swapped.get(page.number, page) for page in new.pages)
+    return Weighed(found, Sheets(pages, tuple(laid_board(section) for section in new.laid)))
 
 
 def not_made(refused: Refused) -> NotMade:

@@ -110,6 +110,9 @@ class PageView(Canvas):
         if page.sheet == "cards":
             name = f"Card sheet {self.desk.chosen + 1 - self.desk.count('drill')}"
         of = f"of {self.desk.count(page.sheet)}"
+        numbers = self.desk.swap_numbers()
+        if numbers and page.number not in numbers:
+            return name, (f"{of}, the old one stays", f"{of}, stays", of)
         return name, (f"{of}, as it leaves the printer", f"{of}, as printed", of)
 
     def lines(self) -> tuple[str, ...]:
@@ -120,6 +123,10 @@ class PageView(Canvas):
         if found is None:
             return words.stand_ins(page), "cut on the solid lines"
         board, sheet = found
+        numbers = self.desk.swap_numbers()
+        if numbers:
+            swap = sheet.number in numbers
+            return words.lies(sheet), "put it in the old one's place" if swap else "nothing on it has changed"
         return words.lies(sheet), words.taping(board)
 
     # --- hands ---

@@ -15,6 +15,7 @@ from bayboard.window.draw.tags import paint_tag, pushed_in, tag_rect
 from bayboard.window.lettering import Style
 from bayboard.window.print.laid import LaidBoard, LaidHole, LaidSheet
 from bayboard.window.print.paint_page import paint_paper_shadow, paper_ink, paper_white, path_of
+from bayboard.window.print.swap_mark import paint_swap, sign_size, swap_size
 from bayboard.window.print.words import beside_hole
 from bayboard.window.theme import LIGHT, Theme, brush, mixed, pen
 
@@ -31,14 +32,16 @@ def seam_blue(theme: Theme) -> str:
     return LIGHT.blue if not theme.dark else mixed(LIGHT.blue, "#000000", 0.1)
 
 
-def paint_boards(p: QPainter, scale: Scale, boards: Sequence[LaidBoard], theme: Theme) -> None:
-    """Paint the sheets of all boards, lowest first, and what is printed on them."""
+def paint_boards(
+    p: QPainter, scale: Scale, boards: Sequence[LaidBoard], theme: Theme, swap: frozenset[int] = frozenset()
+) -> None:
+    """Paint the sheets of all boards, lowest first, and what is printed on them; mark those to `swap`."""
     with kept(p):
         p.setRenderHint(QPainter.RenderHint.Antialiasing)
         p.setRenderHint(QPainter.RenderHint.TextAntialiasing)
         for board in boards:
             _paint_paper(p, scale, board, theme)
-            _Board(p, scale, board, theme).paint()
+            _Board(p, scale, board, theme, swap).paint()
 
 
 def sheet_rect(scale: Scale, sheet: LaidSheet) -> QRectF:
@@ -61,7 +64,10 @@ def _paint_paper(p: QPainter, scale: Scale, board: LaidBoard, theme: Theme) -> N
 class _Board:
     """What is printed on the sheets of one board; words take their place in turn and never overlap."""
 
-    def __init__(self, p: QPainter, scale: Scale, board: LaidBoard, theme: Theme) -> None:
+    def __init__(
+        self, p: QPainter, scale: Scale, board: LaidBoard, theme: Theme, swap: frozenset[int]
+    ) -> None:
+        self.swap = swap
         self.p = p
         self.scale = scale
         self.board = board
@@ -85,6 +91,9 @@ class _Board:
         for _, at in board.stations:
             self._station(self.scale.px(*at))
         self.taken += [*(b for hole in board.holes for b in self._boxes(hole)), *self._lines()]
+        for sheet in board.sheets:
+            if sheet.number in self.swap:
+                self._swap(sheet)
         self._stand_in_names()
         self._hole_names()
         self._station_numbers()
@@ -152,6 +161,25 @@ class _Board:
             ends += [(a, b) for a, b in pairwise(points) if min(abs(a[0] - b[0]), abs(a[1] - b[1])) < 1e-6]
         boxes = (QRectF(self.scale.px(*a), self.scale.px(*b)).normalized() for a, b in ends)
         return [box.adjusted(-1.0, -1.0, 1.0, 1.0) for box in boxes]
+
+    def _swap(self, sheet: LaidSheet) -> None:
+        """Mark a sheet to be swapped: two arrows and the word, in the freest place of the sheet."""
+        rect, middle = sheet_rect(self.scale, sheet), self.scale.px(*sheet.number_at)
+        inner = rect.adjusted(5.0, 5.0, -5.0, -5.0)
+        wide, high = swap_size(self.theme)
+        if wide > inner.width():
+            wide, high = sign_size(self.theme)
+        below = [QPointF(middle.x(), middle.y() + dy) for dy in (46.0, -46.0, 64.0, -64.0)]
+        shares = [(a / 12, b / 12) for a in range(13) for b in range(13)]
+        shares.sort(key=lambda s: (s[0] - 0.5) ** 2 + (s[1] - 0.5) ** 2)
+        grid = [
+            QPointF(inner.left() + a * inner.width(), inner.top() + b * inner.height()) for a, b in shares
+        ]
+        spots = (QRectF(at.x() - wide / 2, at.y() - high / 2, wide, high) for at in (*below, *grid))
+        tags = [pushed_in(spot, inner) for spot in spots]
+        tag = min(tags, key=lambda t: sum(t.intersects(box) for box in self.taken))  # the first of equals
+        self.taken.append(tag)
+        paint_swap(self.p, tag, self.theme)
 
     # --- words, wherever there is room ---
 

@@ -93,8 +93,9 @@ class PrintCard(QWidget):
             self.margin.show_value(desk.choices.margin)
         refused = desk.refused is not None and desk.refused.place == "--margin"
         self.margin.wrong = desk.refused.says if desk.refused is not None and refused else ""
-        count = desk.count() if desk.fresh and desk.refused is None else 0
-        self.make.setText(f"Make the PDF of {words.counted(count)}" if count else "Make the PDF")
+        count = desk.to_print() if desk.fresh and desk.refused is None else 0
+        few = words.swap_sheets(desk.swap_numbers()) if desk.swapping else words.counted(count)
+        self.make.setText(f"Make the PDF of {few}" if count else "Make the PDF")
         self.make.setAccessibleName(self.make.text())
         self.make.setEnabled(desk.ready())
         self.make.setVisible(desk.refused is None)
@@ -164,6 +165,8 @@ class PrintCard(QWidget):
             said.append(("", "Making the PDF …"))
         elif desk.saved_words:
             said.append(("done" if desk.saved else "must", desk.saved_words))
+            if desk.log_words:
+                said.append(("must", desk.log_words))
         musts = words.open_musts(self.place.verdict)
         if musts and "drill" in desk.wanted():
             said.append(("must", musts))

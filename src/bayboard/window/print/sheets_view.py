@@ -63,7 +63,7 @@ class SheetsView(Canvas):
         if boards:
             p.setRenderHint(QPainter.RenderHint.Antialiasing)
             paint_ground(p, place.scale, place.scene, self.theme, rect)
-            paint_boards(p, place.scale, boards, self.theme)
+            paint_boards(p, place.scale, boards, self.theme, frozenset(self.desk.swap_numbers()))
         else:
             paint_still(p, place.scale, place.scene, self.theme, still(wall_show(place)), rect)
 
@@ -83,7 +83,11 @@ class SheetsView(Canvas):
             if desk.laying:
                 return "laying out the sheets"
             return "no template: " + ("it is switched off" if "drill" in desk.kinds() else "no board yet")
+        numbers = desk.swap_numbers()
         count = sum(len(board.sheets) for board in desk.boards())
+        if numbers:
+            stay = f"the other {count - len(numbers)} stay" if count - len(numbers) > 1 else "the other stays"
+            return f"{words.swap_sheets(numbers)} to swap, {stay}"
         sheets = words.sheets_of_paper(count, desk.paper)
         order = ", in taping order" if count > 1 else ""
         back = ", seen through the board" if desk.boards()[0].back else ""

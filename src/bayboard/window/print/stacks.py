@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPainterPath
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPainterPath, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from bayboard.window import lettering
@@ -15,12 +15,17 @@ from bayboard.window.panel_title import paint_panel_title
 from bayboard.window.print import words
 from bayboard.window.print.desk import PrintDesk
 from bayboard.window.print.paint_page import paint_paper_shadow, paper_ink, paper_white
+from bayboard.window.print.slip import PrintSlip
 from bayboard.window.theme import Theme, brush, mixed, pen
 
 LIP = 44.0  # px; the ledge's front, where the names stand
 TOP = 44.0
 PAPER = (74.0, 96.0)  # px; a sheet of a stack at most
-APART = 46.0
+APART, CLOSE = 46.0, 24.0  # px between stacks, and where the panel is narrow
+CAUTION = 18.0  # px; from line to line of a caution
+NAMES = 76.0  # px; a stack's name takes so much
+ROOMY = 560.0  # px; a narrower panel stands its stacks closer
+LEFT_SIDE, LEAST_SLIP = 250.0, 220.0  # px; what the slip leaves free, and how narrow it is then
 SAID = Style(px=15.0)
 CAUTIONS = (words.PROVE, words.BEHIND)
 
@@ -53,6 +58,8 @@ class StacksPanel(Canvas):
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName("What to print")
+        self.slip = PrintSlip(desk, self)
+        self.slip.changed.connect(self.lay_slip)
         desk.changed.connect(self._tell)
 
     @property
@@ -63,22 +70,47 @@ class StacksPanel(Canvas):
     def stacks(self) -> tuple[Stack, ...]:
         """Return where the stacks stand."""
         size, high = self.theme.size, self.height()
-        room = high - (TOP + LIP + 14.0) * size - len(self._cautions()) * 21.0 * size
+        room = high - (TOP + LIP + 14.0) * size - len(self._cautions()) * CAUTION * size
         tall = max(min(PAPER[1] * size, room), 40.0)
         wide = tall * PAPER[0] / PAPER[1]
-        floor, left = high - LIP * size, 34.0 * size
+        apart = max(wide + CLOSE * size, NAMES * size) if self._narrow() else wide + APART * size
+        floor, left = high - LIP * size, max(34.0 * size, (NAMES * size - wide) / 2)
         made = []
         for kind in words.KINDS:
             sheet = QRectF(left, floor - tall, wide, tall)
             made.append(Stack(kind, sheet, QRectF(left - 14.0, floor, wide + 28.0, LIP * size)))
-            left += wide + APART * size
+            left += apart
         return tuple(made)
+
+    def left_side(self) -> float:
+        """Return how wide the part is that the slip leaves free."""
+        size = self.theme.size
+        if not self.slip.told():
+            return float(self.width())
+        return max(0.46 * self.width(), min(LEFT_SIDE * size, self.width() - LEAST_SLIP * size))
+
+    def _narrow(self) -> bool:
+        return self.slip.told() and self.width() < ROOMY * self.theme.size
+
+    def _caution_style(self) -> Style:
+        return (HELPER if self._narrow() else SAID).sized(self.theme.size)
+
+    def lay_slip(self) -> None:
+        """Put the slip at the right, over the ledge."""
+        size, left = self.theme.size, round(self.left_side())
+        wide, high = self.width() - left - round(12 * size), self.height() - round(20 * size)
+        self.slip.setGeometry(left, round(10 * size), wide, high)
+        self.slip.setVisible(self.slip.told())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep the slip in its place."""
+        self.lay_slip()
 
     def _cautions(self) -> list[str]:
         """Return the cautions in lines as wide as the panel."""
         size = self.theme.size
-        room = max(self.width() - 32.0 * size, 60.0)
-        return [line for words_ in CAUTIONS for line in lettering.wrapped(words_, SAID.sized(size), room)]
+        room, style = max(self.left_side() - 28.0 * size, 60.0), self._caution_style()
+        return [line for words_ in CAUTIONS for line in lettering.wrapped(words_, style, room)]
 
     def state(self, kind: str) -> str:
         """Return what is said of a stack: how many sheets, that it is left out, or why there is none."""
@@ -86,7 +118,9 @@ class StacksPanel(Canvas):
             return words.MISSING[kind]
         if kind in self.desk.choices.off:
             return "left out"
-        count = self.desk.count(kind)
+        if self.desk.swapping and kind != "drill":
+            return "with all"
+        count = self.desk.to_print(kind)
         return words.counted(count) if count else "laying out"
 
     def phrase(self) -> str:
@@ -96,7 +130,7 @@ class StacksPanel(Canvas):
             return "nothing switched on" if desk.kinds() else "nothing yet"
         if not desk.count() or desk.refused is not None:
             return "laying out the sheets" if desk.laying else ""
-        return words.sheets_of_paper(desk.count(), desk.choices.paper)
+        return words.sheets_of_paper(desk.to_print(), desk.choices.paper)
 
     def _tell(self) -> None:
         said = ", ".join(f"{name} {self.state(kind)}" for kind, name in words.KINDS.items())
@@ -119,10 +153,10 @@ class StacksPanel(Canvas):
         p.fillRect(rect, brush(theme.shelf))
         p.fillRect(QRectF(0.0, floor, rect.width(), LIP * size), brush(theme.lath))
         p.fillRect(QRectF(0.0, floor - 0.8, rect.width(), 1.6), brush(mixed(theme.lath, theme.ink, 0.3)))
-        paint_panel_title(p, "What to print", self.phrase(), theme, rect.width())
+        paint_panel_title(p, "What to print", self.phrase(), theme, self.left_side())
         for i, line in enumerate(self._cautions()):
-            at = QPointF(16.0 * size, (54.0 + i * 21.0) * size)
-            lettering.draw(p, at, line, SAID.sized(size), theme.ink)
+            at = QPointF(16.0 * size, (54.0 + i * CAUTION) * size)
+            lettering.draw(p, at, line, self._caution_style(), theme.ink)
         for i, stack in enumerate(self.stacks()):
             self._paint_stack(p, stack, i)
         p.setClipping(False)
@@ -132,7 +166,7 @@ class StacksPanel(Canvas):
 
     def _paint_stack(self, p: QPainter, stack: Stack, i: int) -> None:
         theme, size = self.theme, self.theme.size
-        shown = stack.kind in self.desk.wanted()
+        shown = stack.kind in self.desk.wanted() and not (self.desk.swapping and stack.kind != "drill")
         if shown:
             self._paint_sheets(p, stack, i == self.hovered)
         else:
@@ -146,7 +180,7 @@ class StacksPanel(Canvas):
             cased(p, ring, theme.blue, 2.2, theme, dash=(4.0, 2.5))
 
     def _paint_sheets(self, p: QPainter, stack: Stack, hovered: bool) -> None:
-        count = self.desk.count(stack.kind)
+        count = self.desk.to_print(stack.kind)
         white = paper_white(self.theme)
         edge = mixed(white, "#000000", 0.35)
         for back in range(min(max(count, 1), 4) - 1, -1, -1):

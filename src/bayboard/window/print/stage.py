@@ -84,6 +84,7 @@ class PrintStage(Panes):
     def dress(self) -> None:
         """Wear the workplace's colours."""
         self.print_card.dress()
+        self.stacks.slip.dress()
         for view in (self.sheets, self.page, self.stacks):
             view.update()
 
@@ -134,6 +135,7 @@ class PrintStage(Panes):
         QWidget.setTabOrder(self.window.wall, self.sheets)
         QWidget.setTabOrder(self.sheets, self.page)
         QWidget.setTabOrder(self.window.bench, self.stacks)
+        QWidget.setTabOrder(self.stacks, self.stacks.slip.switch)
         stops = self.print_card.stops
         for a, b in pairwise(stops):
             QWidget.setTabOrder(a, b)
