@@ -99,7 +99,7 @@ def meta(rng, plain):
     return lambda file: file.set_meta(name, value)
 
 
-ACTS = {edit: 40, fold: 6, undo: 12, keep: 10, restore: 8, photo: 6, log_print: 5, meta: 5}
+ACTS = {edit: 38, fold: 6, undo: 12, keep: 16, restore: 14, photo: 6, log_print: 5, meta: 5}
 
 
 def start(seed):

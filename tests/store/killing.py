@@ -14,8 +14,9 @@ from bayboard.store.job_file import open_job_file
 
 WRITER = Path(__file__).with_name("writer.py")
 MAGIC = bytes.fromhex("d9d505f920a163d7")  # of a journal that will be rolled back: SQLite's file format, 3
-WHOLE_WALK = 120  # acts after which a file has grown enough and another is begun
-PASSED = (0, 0, 1, 2, 3, 5, 8, 12)  # acts that a child may end before the one it is killed in
+WHOLE_WALK = 70  # acts after which a file has grown enough and another is begun
+PASSED = (0, 1, 1, 2, 3, 5, 8, 12)  # acts that a child may end before the one it is killed in
+AIMED = 0.4  # of the kills wait until the journal is complete, the rest fall at any moment
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,10 +70,19 @@ class Victims:
                 self.seconds[kind, *modes] = float(rest[1])
                 left -= 1
             elif left <= 0:
-                usual = self.seconds.get((rest[0], *modes), 0.02)
-                time.sleep(self.dice.uniform(0, 1.1 * usual))
+                self._moment(self.seconds.get((rest[0], *modes), 0.02))
                 break
         return told
+
+    def _moment(self, usual):
+        """Wait for a random moment of an act that usually takes so many seconds."""
+        if self.dice.random() < AIMED:
+            end = time.perf_counter() + 2 * usual
+            while not journal(self.path)[1] and time.perf_counter() < end:
+                time.sleep(0.0001)
+            time.sleep(self.dice.uniform(0, 0.2 * usual))
+        else:
+            time.sleep(self.dice.uniform(0, 1.1 * usual))
 
     def _examined(self, kind, confirmed, under_way):
         begun, hot = journal(self.path)
@@ -117,7 +127,11 @@ def journal(path):
     touched the file, and the journal's head is zeros.
     """
     beside = path.with_name(path.name + "-journal")
-    head = beside.read_bytes()[: len(MAGIC)] if beside.exists() else b""
+    try:
+        with beside.open("rb") as file:
+            head = file.read(len(MAGIC))
+    except FileNotFoundError:
+        head = b""
     return bool(head), head == MAGIC
 
 
