@@ -198,6 +198,11 @@ def test_drilling_is_told_of_fixings_and_screws():
     assert told["A1"] == "its holes were drilled"
 
 
+def test_going_back_in_time_holes_are_not_drilled():
+    drilled = DrillHole("H4").apply(DrillHole("H3").apply(base()))
+    assert rows(base(), drilled) == {"Holes": "H3 and H4 are not drilled"}
+
+
 def test_nothing_changed_is_said_once():
     assert rows(base()) == {"": NOTHING}
 

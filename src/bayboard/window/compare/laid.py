@@ -15,7 +15,7 @@ from bayboard.window.draw.strokes import ring_path
 from bayboard.window.theme import Theme
 
 TITLE = 42.0  # px at the top that belong to the title line
-AIR = 4.0  # px kept round a number
+AIR = 4.0  # px kept round a stand-in
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +34,7 @@ def laid_out(
     boxes = {name: scale.box(piece.box) for name, piece in new.placed.items()}
     lettered = number_rects(scale, new, theme)
     numbers = _ghost_numbers(scale, show, theme, list(boxes.values()))
-    hard = [r.adjusted(-AIR, -AIR, AIR, AIR) for r in (*lettered, *numbers.values())]
+    hard = [*lettered, *numbers.values()]
     soft = [
         *(box.adjusted(-AIR, -AIR, AIR, AIR) for box in boxes.values()),
         *_fixings(scale, new),

@@ -132,6 +132,7 @@ class Rows:
             _each(
                 [name for name in moved if is_drilled(self.new, name)], "is drilled and moved all the same"
             ),
+            _each(self._drilled_before(here), "is not drilled"),
             *self._fixing_changes(here),
             self._drilled_and_still(here, moved),
         ]
@@ -158,6 +159,11 @@ class Rows:
         ]
         return [*fixings, *screws]
 
+    def _drilled_before(self, here: Iterable[str]) -> list[str]:
+        """Return the fixings that were drilled then and are not now."""
+        changes = ((name, item) for name in here for item in self.changes.get(name, []))
+        return [name for name, item in changes if item.member == "drilled" and not item.after]
+
     def _fixing_changes(self, here: Iterable[str]) -> Iterator[str]:
         for name in here:
             for item in self.changes.get(name, []):
@@ -167,8 +173,6 @@ class Rows:
                     yield f"{name} was drilled in the metal" if item.after else f"{name} is not in the metal"
                 elif item.member != "drilled":
                     yield f"{name}: {member_change(item.member, item.before, item.after, self.units)}"
-                elif not item.after:
-                    yield f"{name} no longer counts as drilled"
 
     def _drilled_and_still(self, here: Iterable[str], moved: Sequence[str]) -> str:
         still = [name for name in here if name not in moved and is_drilled(self.new, name)]

@@ -12,7 +12,7 @@ from bayboard.window.draw.strokes import segment
 from bayboard.window.draw.tags import paint_tag, tag_size
 from bayboard.window.theme import Theme, pen
 
-AIR = 3.0  # px kept round a tag
+AIR = 5.0  # px kept round a tag
 OFFS = (14.0, 30.0, 52.0, 80.0, 120.0)  # px between a thing and its tag
 COVERED = 160.0  # what it costs to lie on stand-ins and the like with the whole tag, in px of distance
 CROSSED = 25.0  # what it costs that the tie crosses one of them
@@ -79,7 +79,7 @@ def _best(
         box = _edges(rect, 0.0)
         if any(_overlap(box, other) for other in held):
             continue
-        if tag.tie is not None and any(meets(tag.tie, other) for other in held):
+        if tag.tie is not None and any(meets(tag.tie, _grown(other, -AIR)) for other in held):
             continue
         cost = off + COVERED * sum(_overlap(box, other) for other in dear) / (wide * high)
         if tag.tie is not None:
@@ -134,7 +134,11 @@ def _gap(a: tuple[float, float], b: tuple[float, float]) -> tuple[float, float]:
 
 
 def _edges(rect: QRectF, air: float) -> Edges:
-    return rect.left() - air, rect.top() - air, rect.right() + air, rect.bottom() + air
+    return _grown((rect.left(), rect.top(), rect.right(), rect.bottom()), air)
+
+
+def _grown(box: Edges, air: float) -> Edges:
+    return box[0] - air, box[1] - air, box[2] + air, box[3] + air
 
 
 def _overlap(a: Edges, b: Edges) -> float:
