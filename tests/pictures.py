@@ -5,11 +5,13 @@
 Needs poppler's pdftoppm for the pages.
 """
 
+import os
 import subprocess
 import sys
 import tempfile
 from itertools import count
 from pathlib import Path
+from unittest import mock
 
 ROOT = Path(__file__).resolve().parents[1]
 sys.path.insert(0, str(ROOT))
@@ -19,14 +21,18 @@ from PySide6.QtCore import QPointF  # noqa: E402
 from PySide6.QtTest import QTest  # noqa: E402
 from tests.window.compare.story import pickup  # noqa: E402
 from tests.window.hands import CTRL, Hands  # noqa: E402
+from tests.window.shelf.shop import fill  # noqa: E402
 
+from bayboard.job.job import open_job  # noqa: E402
 from bayboard.job.runner import InPlace  # noqa: E402
 from bayboard.mechanics.printed import printed_of  # noqa: E402
 from bayboard.model.read import read  # noqa: E402
 from bayboard.paper.book import Options, book  # noqa: E402
+from bayboard.store.job_file import open_job_file  # noqa: E402
 from bayboard.window.compare.stage import add_compare  # noqa: E402
 from bayboard.window.drill_day.stage import add_drill_day  # noqa: E402
 from bayboard.window.print.stage import add_print  # noqa: E402
+from bayboard.window.shelf.stage import add_shelf  # noqa: E402
 
 PICTURES = ROOT / "assets" / "pictures"
 PICKUP = ROOT / "demo_layouts" / "crew-pickup-rear-wall.json"
@@ -60,6 +66,25 @@ def compare():
         add_compare(hands.window)
         keep(hands, "compare", at_kept)
         job.close()
+
+
+def shelf():
+    """Open the shop's shelf over a vehicle; another program holds one of the others, one is chosen."""
+    with tempfile.TemporaryDirectory() as own:
+        folder = Path(own) / "shelf"
+        with mock.patch.dict(os.environ, BAYBOARD_SHELF=str(folder), XDG_DATA_HOME=own, LOGNAME="jo"):
+            first, *_, held = fill(folder)[:4]
+            job = open_job(first)
+            hands = Hands(job.layout, (1600, 1000))
+            hands.place.take(job)
+            hands.stage = add_print(hands.window, InPlace())
+            stage = add_shelf(hands.window)
+            with open_job_file(held):
+                stage.open()
+                QTest.qWait(1500)
+                keep(hands, "shelf", lambda hands: hands.key("Right"))
+            stage.desk.end()
+            job.close()
 
 
 def at_kept(hands):
@@ -139,5 +164,6 @@ if __name__ == "__main__":
     take("floor-lid-1280", FLOOR, (1280, 800), lambda hands: None)
     take("print", PICKUP, (1600, 1000), at_print)
     compare()
+    shelf()
     drill_day()
     pages()

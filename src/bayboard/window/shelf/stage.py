@@ -133,7 +133,6 @@ class ShelfStage(Panes):
         self.desk.begin()
         self.line.field.setFocus(Qt.FocusReason.OtherFocusReason)
         self.window.wall.unusual = words.WALL_BARE if self.window.place.first_start else words.WALL
-        self.window.place.said.emit(words.STATE)
 
     def left(self) -> None:
         """Rest while a stage is on screen."""

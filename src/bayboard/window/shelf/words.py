@@ -6,7 +6,6 @@ from pathlib import Path
 
 from bayboard.store.found import Found
 from bayboard.store.troubles import Holder
-from bayboard.window.compare.words import quoted
 from bayboard.window.when import day_words, moment_words
 
 EMPTY = ("Nothing on the shelf yet.", "A new vehicle gets its file here at its first change.")
@@ -102,7 +101,7 @@ def told(vehicle: Found, zone: tzinfo | None = None) -> tuple[tuple[str, bool], 
             (counted(facts.revisions, "revision") if facts.revisions else "Nothing kept yet.", False)
         )
     for note in facts.notes[:MOST_NOTES]:
-        said = quoted(note.note) or NO_NOTE
+        said = f"“{note.note}”" if note.note else NO_NOTE
         day = day_words(note.kept, datetime.now().astimezone())
         lines.append((f"{note.number}, {day}: {said}" if day else f"{note.number}: {said}", False))
     if facts.printed:
