@@ -1,14 +1,18 @@
 """Which sheets are swapped after a change, and what a swap sheet says."""
 
 import pytest
+from msgspec.structs import replace
 from tests.build import layout, rectangle
-from tests.paper.readers import page_text
+from tests.paper.boards import seam_board
+from tests.paper.readers import by_stream, page_text
 
 from bayboard.edits.drill_hole import DrillHole
+from bayboard.model.codes import set_code
 from bayboard.model.drilled import with_facts
 from bayboard.paper.book import Options, book
 from bayboard.paper.grid import CLEAR
 from bayboard.paper.options import DRAFT, SwapSheets
+from bayboard.paper.set_words import set_words
 from bayboard.paper.swap import swap
 from bayboard.paper.swap_words import runs, swap_sentence
 
@@ -140,3 +144,42 @@ def test_numbers_that_follow_one_another_are_told_as_a_run(numbers, told):
 
 def test_a_set_of_which_nothing_stays_names_no_other():
     assert swap_sentence(SwapSheets((1,), ())) == "swap sheet"
+
+
+def test_swap_sheets_have_set_words_of_their_own():
+    """A whole set of the same layout may have other seams: its sheet 2 is no swap sheet 2."""
+    swapping = A4.with_swap(SwapSheets((2,), STAY))
+    assert set_words(PLAIN, swapping) != set_words(PLAIN, A4) == set_code(PLAIN, "a4", "front")
+    assert f"set {set_words(PLAIN, swapping)}" in page_text(book(PLAIN, swapping).pdf())[0]
+
+
+def test_a_white_edge_that_is_not_the_usual_one_stands_in_the_strip():
+    text = page_text(book(PLAIN, Options("a4", ("drill",), margin=6.0)).pdf())[0]
+    assert "a4, 6 mm edge" in text
+
+
+def told(subpaths, foot):
+    """Return what a reader saw on a page above its strip, rounded to a hundredth of a mm."""
+    drawn = [s for s in subpaths if min(y for _, y in s.knots) > foot]
+    return sorted((tuple((round(x, 1), round(y, 1)) for x, y in s.knots), s.dashed, s.white) for s in drawn)
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_what_a_reader_of_both_pdfs_sees_is_the_same_on_the_sheets_that_stay(seed):
+    """A reader that knows nothing of the comparison, on random boards with holes beside the seams."""
+    was = seam_board(seed)
+    moved = was.fixings[seed]
+    there = (moved.at[0] + 1.5, moved.at[1] - 0.7)
+    fixings = tuple(replace(f, at=there) if f is moved else f for f in was.fixings)
+    now = replace(was, fixings=fixings)
+    old, new = book(was, A4), book(now, A4.with_seams_of(was))
+    found = swap(old, new)
+    seen = {
+        number: tuple(told(page, 25.0) for page in pages)
+        for number, *pages in zip(
+            [p.number for p in new.pages], by_stream(old.pdf()), by_stream(new.pdf()), strict=True
+        )
+    }
+    assert all(seen[n][0] == seen[n][1] for n in found.same)
+    assert all(seen[n][0] != seen[n][1] for n in sheet_of(new, moved.id))
+    assert sheet_of(new, moved.id) | sheet_of(old, moved.id) <= set(found.sheets)

@@ -9,11 +9,11 @@ from typing import TYPE_CHECKING, Protocol
 
 from bayboard.job.filed import AS_PRINTED
 from bayboard.mechanics.printed import printed_of
-from bayboard.model.codes import set_code
 from bayboard.model.layout import Layout, Printed
 from bayboard.model.refused import Refused
 from bayboard.paper.form import MARGIN
 from bayboard.paper.options import DRAFT, Options
+from bayboard.paper.set_words import set_words
 from bayboard.store.records import PrintLine, Revision
 
 if TYPE_CHECKING:  # the book loads the fonts of the paper
@@ -89,7 +89,7 @@ def log_print(job: Printable, layout: Layout, options: Options, kinds: Sequence[
         paper=options.paper if options.margin == MARGIN else f"{options.paper}{EDGE}{options.margin:g}",
         face=options.face,
         sheets=_sheets(options, kinds),
-        words=set_code(layout, options.paper, options.face),
+        words=set_words(layout, options),
         pages=pages,
     )
     job.log_print(line, printed_of(layout, options.revision) if DRILL in kinds else None)

@@ -7,7 +7,6 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from bayboard.model.codes import set_code
 from bayboard.model.layout import Layout, Point
 from bayboard.paper.clearances import Clearances, clearances
 from bayboard.paper.curves import Box
@@ -16,6 +15,7 @@ from bayboard.paper.face import Face, face
 from bayboard.paper.form import forms
 from bayboard.paper.ground import sampled
 from bayboard.paper.options import Options
+from bayboard.paper.set_words import set_words
 from bayboard.paper.stations import Station, stations
 from bayboard.paper.tiles import Plan, plan
 
@@ -75,7 +75,7 @@ def _in(at: Point, box: Box) -> bool:
 
 def sections(layout: Layout, options: Options) -> Iterator[Section]:
     """Return a section for each board; sheets and stations are numbered through."""
-    code = set_code(layout, options.paper, options.face)
+    code = set_words(layout, options)
     words = SetWords(layout.vehicle.name, code, options, len(layout.boards) > 1)
     made = forms(options.paper, options.margin)
     sheet, station = 1, 1

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from bayboard.model.layout import Layout
+from bayboard.paper.form import MARGIN
 from bayboard.paper.marks import Page
 from bayboard.paper.options import DRAFT, Options
 from bayboard.paper.section import Section, sections
@@ -54,7 +55,7 @@ def _strip(sheet: Sheet, total: int) -> Strip:
     )
     return Strip(
         sheet.tile.number,
-        [*(t for t in title if t), options.paper],
+        [*(t for t in title if t), _paper(options)],
         f"{PROVE} {side}",
         f"set {words.code}",
         swap_sentence(options.swap) if options.swap else _seam_sentence(sheet),
@@ -66,6 +67,11 @@ def _revision(revision: str) -> str:
     if revision == DRAFT:
         return "not kept as a revision"
     return f"revision {revision}" if revision else ""
+
+
+def _paper(options: Options) -> str:
+    """Return the paper, with its white edge where that is not the usual one: seams lie elsewhere then."""
+    return options.paper if options.margin == MARGIN else f"{options.paper}, {options.margin:g} mm edge"
 
 
 def _silhouette(sheet: Sheet) -> Silhouette:

@@ -371,3 +371,37 @@ def test_sheets_to_swap_are_named(numbers, told):
 )
 def test_holes_that_differ_are_named(names, told):
     assert words.holes_told(names) == told
+
+
+def test_a_log_that_cannot_be_read_is_said_and_the_stage_goes_on(at_print, printed, monkeypatch):
+    def gone():
+        raise Refused("pickup.bay", "the stick was pulled", "Put it back")
+
+    monkeypatch.setattr(printed, "prints", gone)
+    hands = at_print(printed)
+    assert said(hands) == "What was printed cannot be had: the stick was pulled."
+    assert hands.stage.stacks.slip.isVisible()
+    assert hands.desk.count() > 0
+
+
+def test_a_hole_that_is_made_is_known_as_made_on_the_wall(at_print, printed):
+    hands = at_print(printed)
+    hands.place.do(DrillHole("A1#1", None))
+    hands.rest()
+    made = {hole.id for board in hands.desk.boards() for hole in board.holes if hole.made}
+    assert made == {"A1#1"}
+
+
+def test_while_it_is_not_known_which_sheets_are_old_no_swap_is_printed(at_print, clips, tmp_path):
+    later = Later()
+    hands = at_print(clips, runner=later)
+    hands.place.do(MoveGear(("A1",), 0.0, 4.0))
+    hands.desk.lay_now()
+    while later.waiting:
+        later.finish_one()
+    assert hands.desk.swapping
+    hands.place.do(MoveGear(("A2",), 0.0, 4.0))
+    assert not hands.desk.ready()
+    hands.desk.make_pdf(tmp_path / "stale.pdf")
+    assert later.waiting == []
+    assert len(clips.revisions()) == 1

@@ -12,7 +12,7 @@ from bayboard.job.printing import log_print, revision_ahead, revision_to_print
 from bayboard.job.runner import Runner
 from bayboard.model.layout import Units
 from bayboard.model.refused import Refused
-from bayboard.paper.options import Options
+from bayboard.paper.options import DRAFT, Options
 from bayboard.store.files import write_whole
 from bayboard.window.last import remember_paper
 from bayboard.window.print import words
@@ -100,7 +100,10 @@ class PrintDesk(QObject):
         job = self.place.job
         key = (job, job.layout, job.revisions(), job.parent)
         if not self._revision or any(a is not b for a, b in zip(key, self._revision[1:], strict=True)):
-            self._revision = (revision_ahead(job), *key)
+            try:
+                self._revision = (revision_ahead(job), *key)
+            except Refused:  # a revision cannot be read; what stops the print is said when it is made
+                self._revision = (DRAFT, *key)
         return str(self._revision[0])
 
     def asked_for(self) -> Asked:
@@ -321,7 +324,12 @@ class PrintDesk(QObject):
         return self.refused is None and bool(self.wanted()) and not self.pressing and known
 
     def make_pdf(self, path: Path) -> None:
-        """Make the PDF of what is asked for now and write it; the draft of a job file is kept first."""
+        """Make the PDF of what is asked for now and write it; the draft of a job file is kept first.
+
+        Nothing happens while it is not known which sheets are old.
+        """
+        if self.swapping and not self._weighed_now():
+            return
         remember_paper(self.choices.paper, self.choices.margin)
         self._unsay()
         job = self.place.job

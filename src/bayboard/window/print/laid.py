@@ -60,12 +60,16 @@ class LaidSheet:
 
 @dataclass(frozen=True, slots=True)
 class LaidHole:
-    """A hole: its id, its middle, its centres to drill, its radius (0 where the drill is unknown)."""
+    """A hole: its id, its middle, its centres to drill, its radius (0 where the drill is unknown).
+
+    `made`: it is drilled already.
+    """
 
     id: str
     at: Point
     discs: tuple[Point, ...]
     radius: float
+    made: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +105,7 @@ def laid_board(section: "Section") -> LaidBoard:
         rings=tuple(seen.trace(t) for t in (face.outline, *(ring for _, ring in face.cutouts))),
         stand_ins=tuple((s.id, seen.trace(s.trace)) for s in face.stand_ins),
         holes=tuple(
-            LaidHole(h.id, seen.point(h.at), tuple(seen.point(d) for d in h.discs), h.radius)
+            LaidHole(h.id, seen.point(h.at), tuple(seen.point(d) for d in h.discs), h.radius, h.made)
             for h in face.holes
         ),
         sheets=tuple(_sheet(section, tile, crowd) for tile in section.plan.tiles),
@@ -180,8 +184,9 @@ def _emptiest(core: Box, crowd: NDArray[np.float64]) -> Point:
 def _nearest(section: "Section", number: int, seen: Carry) -> Nearest | None:
     """Return the hole nearest to a sheet's seams, None without seams or holes."""
     ways = []
+    to_drill = [hole for hole in section.face.holes if not hole.made]
     for seam in (seam for seam in section.plan.seams if number in (seam.over, seam.under)):
-        for hole in section.face.holes:
+        for hole in to_drill:
             for disc in hole.discs:
                 on = _on_seam(seam, disc)
                 ways.append((hypot(on[0] - disc[0], on[1] - disc[1]) - hole.radius, hole.id, on, disc, seam))

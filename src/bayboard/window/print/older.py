@@ -40,15 +40,15 @@ class Older:
 
     def read(self) -> None:
         """Read the log anew; where the set on the bench is another, what was weighed is forgotten."""
-        job = self.place.job
-        self.lines, self.lost = job.prints(), ""
-        found, before = on_the_bench(self.lines), self._bench
-        self._bench = None
-        if found is not None:
-            try:
+        job, before = self.place.job, self._bench
+        self._bench, self.lost = None, ""
+        try:
+            self.lines = job.prints()
+            found = on_the_bench(self.lines)
+            if found is not None:
                 self._bench = _Bench(found, job.revision(found.whole), job.revision(found.now))
-            except Refused as refused:
-                self.lost = refused.what
+        except Refused as refused:
+            self.lost = refused.what
         if before is None or self._bench is None or self._bench.set != before.set:
             self.forget()
 

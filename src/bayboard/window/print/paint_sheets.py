@@ -126,6 +126,11 @@ class _Board:
     def _hole(self, hole: LaidHole) -> None:
         for disc in hole.discs:
             at, r = self.scale.px(*disc), self._radius(hole)
+            if hole.made:
+                made = QPainterPath()
+                made.addEllipse(at, r, r)
+                self.p.fillPath(made, brush(self.ink))
+                continue
             arms = _cross(at, r + OVER)
             arms.addEllipse(at, r, r)
             self.p.strokePath(arms, pen(self.ink, 1.3))

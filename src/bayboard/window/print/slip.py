@@ -52,7 +52,7 @@ class PrintSlip(QWidget):
 
     def told(self) -> bool:
         """Return whether anything was printed of this job."""
-        return bool(self.desk.older.lines)
+        return bool(self.desk.older.lines or self.desk.older.lost)
 
     def follow(self) -> None:
         """Tell what the desk knows."""
