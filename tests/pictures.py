@@ -23,7 +23,9 @@ from tests.window.compare.story import pickup  # noqa: E402
 from tests.window.hands import CTRL, Hands  # noqa: E402
 from tests.window.shelf.shop import fill  # noqa: E402
 
+from bayboard.edits.move_gear import MoveGear  # noqa: E402
 from bayboard.job.job import open_job  # noqa: E402
+from bayboard.job.printing import print_now  # noqa: E402
 from bayboard.job.runner import InPlace  # noqa: E402
 from bayboard.mechanics.printed import printed_of  # noqa: E402
 from bayboard.model.read import read  # noqa: E402
@@ -143,6 +145,19 @@ def drill_day():
         hands.place.job.close()
 
 
+def swap():
+    """Print a kept vehicle, push a piece aside, and see which sheets are to be swapped."""
+    with tempfile.TemporaryDirectory() as folder:
+        hands = Hands(read(PICKUP.read_bytes()), (1600, 1000))
+        job = hands.place.job
+        job.house(Path(folder) / "crew-pickup.bay")
+        print_now(job, Options("letter", units="in"), lambda made: None)
+        hands.stage = add_print(hands.window, InPlace())
+        job.do(MoveGear(("P1",), 3.175, 0.0))
+        keep(hands, "print-swap", lambda hands: hands.key("P", CTRL))
+        job.close()
+
+
 def pages():
     """Keep one template page and one page of stand-ins."""
     made = book(read(PICKUP.read_bytes()), Options(paper="letter").with_units("in"))
@@ -163,6 +178,7 @@ if __name__ == "__main__":
     take("folded", PICKUP, (1600, 1000), folded)
     take("floor-lid-1280", FLOOR, (1280, 800), lambda hands: None)
     take("print", PICKUP, (1600, 1000), at_print)
+    swap()
     compare()
     shelf()
     drill_day()
