@@ -230,6 +230,23 @@ def test_a_row_is_spoken_of_on_the_wall_and_the_chalk_line_goes_to_it(hands):
     assert hands.desk.spoken() == ("D1",)
 
 
+def test_the_section_tells_the_room_under_the_seat_then_and_now(hands):
+    hands.click(on_row(hands, "A2"))
+    told = hands.stage.side.room_words()
+    assert told[0] == "room under the seat: 13/64 then, 5/16 in now"
+    assert [piece.id for piece in hands.stage.side.cut_then()] == ["A2"]
+    hands.key("F")
+    assert hands.stage.side.room_words() == ()
+
+
+def test_a_click_in_the_section_speaks_of_the_piece_that_is_cut(hands):
+    hands.place.set_chalk(hands.desk.made.new.placed["A2"].at[0])
+    side, piece = hands.stage.side, hands.desk.made.new.placed["A2"]
+    spot = side.layer_scale().px(-(piece.under + 5.0), piece.at[1])
+    hands.click(QPointF(side.mapTo(hands.window, spot.toPoint())))
+    assert hands.desk.spoken() == ("A2",)
+
+
 def test_a_click_on_the_wall_speaks_of_the_piece_or_its_ghost(hands):
     new, old = hands.desk.made.new.placed["D1"], hands.desk.made.old.placed["D1"]
     sight = hands.stage.sight

@@ -65,13 +65,13 @@ def _fixings(scale: Scale, scene: Scene) -> Iterator[QRectF]:
 
 
 def _arrows(scale: Scale, show: ChangesShow) -> Iterator[QRectF]:
-    """Yield small boxes along each arrow, for a tag to keep off."""
-    for shift in show.shifts:
-        if shift.arrow is not None:
-            a, b = scale.px(*shift.arrow[0]), scale.px(*shift.arrow[1])
-            for share in (0.0, 0.25, 0.5, 0.75, 1.0):
-                at = a + (b - a) * share
-                yield QRectF(at.x() - 9.0, at.y() - 9.0, 18.0, 18.0)
+    """Yield small boxes along each arrow and on each old bolt, for a tag to keep off."""
+    ways = [shift.arrow for shift in show.shifts if shift.arrow is not None]
+    ways += [(bolt.was, bolt.now or bolt.was) for bolt in show.bolts if bolt.was is not None]
+    for start, end in ways:
+        a, b = scale.px(*start), scale.px(*end)
+        for share in (0.0, 0.25, 0.5, 0.75, 1.0):
+            yield _round(a + (b - a) * share, 9.0)
 
 
 def _wanted(

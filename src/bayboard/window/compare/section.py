@@ -5,6 +5,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QMouseEvent, QPainter, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
+from bayboard.model.layout import Units
 from bayboard.model.placed import Placed
 from bayboard.rules.scene import Scene
 from bayboard.units.length import show_length
@@ -123,30 +124,28 @@ class CompareSection(Canvas):
         seat_name = QRectF(0.0, 30.0, 0.48 * rect.width(), 80.0 * self.theme.size)
         tags = side_tags(told, self.theme, rect, [*matter.values(), *boxes, seat_name])
         paint_side_tags(p, tags, self.theme)
-        words = self.room_words()
-        if words:
+        for words in self.room_words():
             wide, high = tag_size(words, self.theme)
             spot = QRectF(14.0, rect.bottom() - high - 60.0 * self.theme.size, wide, high)
-            paint_name(p, spot, words, self.theme)
+            if spot.right() <= rect.right() - 6.0:
+                paint_name(p, spot, words, self.theme)
+                break
 
-    def room_words(self) -> str:
-        """Return the room under the seat now and then, of the first stand-in at the cut that has both."""
-        made, units = self.desk.made, self.place.units
+    def room_words(self) -> tuple[str, ...]:
+        """Return the room under the seat then and now, in words of falling length.
+
+        It is that of the first stand-in at the cut that has both; () where there is none.
+        """
+        made = self.desk.made
         if made is None or self.place.lever != "up":
-            return ""
+            return ()
         now = {piece.id: piece for piece in self.cut_now()}
         for piece in self.cut_then():
-            rooms = [
-                seat_rooms(scene, one)
-                for scene, one in ((made.old, piece), (made.new, now.get(piece.id)))
-                if one is not None
-            ]
+            pair = [(made.old, piece), (made.new, now.get(piece.id))]
+            rooms = [seat_rooms(scene, one) for scene, one in pair if one is not None]
             if len(rooms) == 2 and all(rooms):
-                then, there = (show_length(found[0].left, units) for found in rooms)
-                unit = f" {units}"
-                before = f"{then.removesuffix(unit)} then, " if then != there else ""
-                return f"room under the seat: {before}{there}{' now' if before else ''}"
-        return ""
+                return _room_words(rooms[0][0].left, rooms[1][0].left, self.place.units)
+        return ()
 
     def paint_live(self, p: QPainter) -> None:
         """Paint the title line."""
@@ -194,3 +193,10 @@ def _whole(boxes: list[QRectF]) -> QRectF:
     for box in boxes[1:]:
         whole = whole.united(box)
     return whole
+
+
+def _room_words(then: float, now: float, units: Units) -> tuple[str, ...]:
+    """Return what is told of two rooms; the unit stands once."""
+    was, is_ = show_length(then, units), show_length(now, units)
+    told = is_ if was == is_ else f"{was.removesuffix(f' {units}')} then, {is_} now"
+    return tuple(f"{words}{told}" for words in ("room under the seat: ", "under the seat: ", ""))

@@ -48,12 +48,12 @@ def placed_tags(
     """Return where each tag stands, None for one that finds no place and stays folded.
 
     `hard`: numbers and the like, which no tag and no tie covers; `soft`: stand-ins, rather left free.
-    The loud choose first.
+    The loud choose first, then what is about small things: they have the fewest places.
     """
     held = [_edges(rect, AIR) for rect in hard]
     dear = [_edges(rect, 0.0) for rect in soft]
     found: dict[int, Tag] = {}
-    for i in sorted(range(len(wanted)), key=lambda i: not wanted[i].loud):
+    for i in sorted(range(len(wanted)), key=lambda i: (not wanted[i].loud, _area(wanted[i].about))):
         tag = _best(wanted[i], within, held, dear, theme)
         if tag is not None:
             found[i] = tag
@@ -101,7 +101,13 @@ def _spots(about: QRectF, wide: float, high: float, size: float) -> Iterator[tup
         about.left() - wide / 2,
         about.right() - wide / 2,
     )
-    tops = (middle.y() - high / 2, about.top(), about.bottom() - high)
+    tops = (
+        middle.y() - high / 2,
+        about.top(),
+        about.bottom() - high,
+        about.bottom() - 6.0,
+        about.top() - high + 6.0,
+    )
     for plain in OFFS:
         off = plain * size
         for i, left in enumerate(lefts):
@@ -123,6 +129,10 @@ def tie(tag: QRectF, about: QRectF) -> Line | None:
     elif y0 == y1:
         x0 = tag.right() if x1 > tag.center().x() else tag.left()
     return (x0, y0), (x1, y1)
+
+
+def _area(rect: QRectF) -> float:
+    return rect.width() * rect.height()
 
 
 def _gap(a: tuple[float, float], b: tuple[float, float]) -> tuple[float, float]:
