@@ -40,6 +40,7 @@ class PrintSlip(QWidget):
         self.setAccessibleName("Printed before")
         desk.changed.connect(self.follow)
         self._told = False
+        self._said = ""
         self.dress()
 
     def dress(self) -> None:
@@ -58,8 +59,9 @@ class PrintSlip(QWidget):
         """Tell what the desk knows."""
         self.switch.hold(WHOLE if self.desk.choices.whole else SWAP)
         said = " ".join(text for text, _ in self.sentences())
-        if said != self.accessibleDescription():
-            self.setAccessibleDescription(said)
+        self.setAccessibleDescription(" ".join((said, *(f"{line}." for line in self.log()))))
+        if said != self._said:
+            self._said = said
             if self.isVisible():
                 announce(self, said)
         if self.told() != self._told:
