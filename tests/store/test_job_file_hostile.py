@@ -108,7 +108,7 @@ def test_a_journal_that_names_another_file_is_refused_and_that_file_stays(path, 
     magic, name = bytes.fromhex("d9d505f920a163d7"), str(victim).encode()
     end = name + len(name).to_bytes(4, "big") + sum(name).to_bytes(4, "big") + magic
     path.with_name("van.bay-journal").write_bytes(magic + bytes(504) + bytes(4) + end)
-    assert "was not made by Bayboard" in str(refusal(open_job_file, path))
+    assert "beside it is not Bayboard's" in str(refusal(open_job_file, path))
     assert victim.read_text(encoding="utf-8") == "mine"
 
 

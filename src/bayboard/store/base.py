@@ -68,6 +68,13 @@ class Base:
             raise self.said(error) from None
         return rows
 
+    def few(self, most: int, question: str) -> list[Row]:
+        """Return every row; raise `Damaged` for more than a job file ever has of that kind."""
+        rows = self.all(f"{question} LIMIT {most + 1}")
+        if len(rows) > most:
+            raise self.damaged(f"this job file holds more than {most} rows of a kind")
+        return rows
+
     def do(self, statement: str, *values: object) -> None:
         """Run a statement that answers nothing; raise `Refused` when SQLite cannot."""
         self.all(statement, *values)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from bayboard.model.refused import Refused
+from bayboard.store.open_here import is_open_here
 from bayboard.store.schema import APPLICATION, FORM
 from bayboard.store.sentences import path_words, unopened
 from bayboard.store.troubles import damaged
@@ -27,6 +28,8 @@ class Header:
 
 def read_header(path: Path) -> Header:
     """Return the header of a job file; raise `Refused` when the file is not one."""
+    if is_open_here(path):
+        return Header(FORM, logged=False)
     start = _start(path)
     if len(start) < _LENGTH and start and _MAGIC.startswith(start[: len(_MAGIC)]):
         raise damaged(path, "this job file is cut short")
@@ -41,6 +44,8 @@ def read_header(path: Path) -> Header:
 
 def is_job_file(path: Path) -> bool:
     """Return whether a file is a job file by what is in it; by its ending when that tells nothing."""
+    if is_open_here(Path(path)):
+        return True
     named = Path(path).suffix.lower() == ENDING
     try:
         start = _start(Path(path))
@@ -59,9 +64,11 @@ def journal_of(path: Path) -> Path:
 def has_journal(path: Path) -> bool:
     """Return whether a change was begun and not ended: a journal that can be played back lies beside.
 
-    Raises `Refused` for a journal that names another file, and for a log that is none of ours.
+    Raises `Refused` for a journal that names another file, or is no plain file itself.
     """
     journal = journal_of(path)
+    if journal.is_symlink() or (journal.exists() and not journal.is_file()):
+        raise _not_ours(path, journal)
     try:
         with journal.open("rb") as file:
             start = file.read(len(_JOURNAL_MAGIC))
@@ -73,8 +80,14 @@ def has_journal(path: Path) -> bool:
         raise unopened(journal, error) from None
     if end == _JOURNAL_MAGIC and journal.stat().st_size > 16:
         # such an end names a file that SQLite would look for, and delete
-        raise damaged(path, f"{journal.name} beside this job file was not made by Bayboard")
+        raise _not_ours(path, journal)
     return start == _JOURNAL_MAGIC
+
+
+def _not_ours(path: Path, beside: Path) -> Refused:
+    return Refused(
+        path_words(path), f"{path_words(Path(beside.name))} beside it is not Bayboard's", "Move it away first"
+    )
 
 
 def log_of(path: Path) -> Path:
@@ -91,8 +104,8 @@ def refuse_side_files(path: Path) -> None:
 
 def _start(path: Path) -> bytes:
     try:
-        if path.exists() and not path.is_file():
-            raise unopened(path, IsADirectoryError(), ENDING)
+        if path.exists() and not path.is_file() and not path.is_dir():
+            raise Refused(path_words(path), "this is not a plain file", "Name another file")
         with path.open("rb") as file:
             return file.read(_LENGTH)
     except (OSError, ValueError) as error:

@@ -19,6 +19,7 @@ from bayboard.store import checking, drafts, holder, making, metas, opening, pho
 from bayboard.store.base import connected
 from bayboard.store.drafts import DraftRow
 from bayboard.store.header import is_job_file
+from bayboard.store.open_here import closes
 from bayboard.store.opening import Opened
 from bayboard.store.records import Draft, Mark, PrintLine, Revision
 from bayboard.store.rescue import rescue
@@ -238,6 +239,7 @@ class JobFile:
                 holder.release(self._base, self._writer.token)
             holder.forget(self._writer.token)
         self._base.close()
+        closes(self._writer.identity)
 
     @contextmanager
     def _writing(self, checked: bool = False) -> Iterator[None]:

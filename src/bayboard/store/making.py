@@ -59,6 +59,7 @@ def empty(part: Path, path: Path) -> Iterator[Base]:
     except sqlite3.Error as error:
         raise sentence(path, error) from None
     base = Base(path, conn)
+    base.at_work = True
     try:
         set_up(conn)
         conn.execute("PRAGMA synchronous = OFF")  # the file is flushed once, before it gets its name

@@ -10,12 +10,14 @@ from bayboard.model.refused import Refused
 from bayboard.store import drafts, holder, newer, revisions, schema, states, upgrade
 from bayboard.store.base import Base, connected
 from bayboard.store.header import Header, has_journal, log_of, read_header
+from bayboard.store.open_here import Identity, closes, identity_of, opens
 from bayboard.store.records import Draft, Mark
 from bayboard.store.sealed import hash_of, now
 from bayboard.store.sentences import path_words, unopened
-from bayboard.store.troubles import Damaged
-from bayboard.store.writing import Identity, identity_of, rolled_back
+from bayboard.store.troubles import CutShort, Damaged
+from bayboard.store.writing import rolled_back
 
+_TRIED = 30  # steps, in the place of a damaged draft
 CUT_SHORT = "The last change was cut short, so it was taken back; everything before it is here."
 
 
@@ -43,12 +45,15 @@ def opened(path: Path, look: bool, take: bool) -> Opened:
         raise newer.refused(path, target)
     said = _brought_up_to_date(path, header.form, look, take)
     identity = identity_of(target)
+    crashed = journal and not look and is_cut_short(path)
     base = connected(path, look)
+    opens(identity)
     try:
-        said += _settled(base, target, header, journal)
-        return _looked_into(base, identity, said, look, take, journal)
+        said += _settled(base, target, header, crashed)
+        return _looked_into(base, identity, said, look, take, crashed)
     except BaseException:
         base.close()
+        closes(identity)
         raise
 
 
@@ -88,7 +93,24 @@ def _refuse_log(path: Path, target: Path, header: Header, look: bool) -> None:
         )
 
 
-def _settled(base: Base, target: Path, header: Header, journal: bool) -> list[str]:
+def is_cut_short(path: Path) -> bool:
+    """Return whether the journal beside a file is to be played back, and not that of a program at work."""
+    try:
+        base = connected(path, look=True)
+    except CutShort:
+        return True
+    try:
+        base.one("SELECT count(*) FROM sqlite_master")
+    except CutShort:
+        return True
+    except Refused:
+        return False
+    finally:
+        base.close()
+    return False
+
+
+def _settled(base: Base, target: Path, header: Header, crashed: bool) -> list[str]:
     """Bring a file to rest and check its tables; return what is to be said."""
     said = []
     if header.logged:
@@ -99,7 +121,7 @@ def _settled(base: Base, target: Path, header: Header, journal: bool) -> list[st
     mode = base.one("PRAGMA journal_mode")
     if mode != ("delete",):
         base.do("PRAGMA journal_mode = DELETE")
-    if journal and not has_journal(target):
+    if crashed:
         said.append(CUT_SHORT)
     pages, page = base.one("PRAGMA page_count"), base.one("PRAGMA page_size")
     if pages and page and target.stat().st_size < pages[0] * page[0]:
@@ -164,7 +186,7 @@ def _candidates(base: Base) -> list[int]:
     except Refused:
         return []
     at = known[1] if known else None
-    return sorted(numbers, key=lambda number: (number != at, -number))
+    return sorted(numbers, key=lambda number: (number != at, -number))[:_TRIED]
 
 
 def _parent(base: Base) -> int | None:

@@ -6,10 +6,12 @@ from bayboard.store.photo_kind import LARGEST_PHOTO, photo_kind
 from bayboard.store.sealed import hash_of, is_hash
 from bayboard.store.sentences import path_words
 
+MOST = 5_000  # photos of a file
+
 
 def names(base: Base) -> tuple[str, ...]:
     """Return the names of all photos, `<sha256>.jpg` or `.png`, in the order they came."""
-    rows = base.all("SELECT sha256, kind FROM photo ORDER BY rowid")
+    rows = base.few(MOST, "SELECT sha256, kind FROM photo ORDER BY rowid")
     return tuple(f"{sha}.{kind}" for sha, kind in rows if is_hash(sha) and kind in ("jpg", "png"))
 
 

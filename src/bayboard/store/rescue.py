@@ -5,6 +5,7 @@ import os
 import shutil
 from collections.abc import Iterator
 from dataclasses import replace
+from itertools import islice
 from pathlib import Path
 
 from bayboard.model.refused import Refused
@@ -17,6 +18,7 @@ from bayboard.store.salvage import Salvage, tried
 from bayboard.store.sentences import said_of, unopened
 from bayboard.store.troubles import damaged
 
+_LARGEST = 2_000_000_000  # bytes
 _NAMED = 6  # of what is lost; the others are counted
 
 
@@ -56,9 +58,12 @@ def _copied(path: Path, part: Path) -> Iterator[tuple[Base, Leaves]]:
     source, copy = Path(os.path.realpath(path)), part.with_name(part.name + ".old")
     try:
         try:
-            source.open("rb").close()
+            with source.open("rb") as file:
+                large = file.seek(0, os.SEEK_END) > _LARGEST
         except (OSError, ValueError) as error:
             raise unopened(path, error, ".bay") from None
+        if large:
+            raise damaged(path, "this is larger than a job file ever is")
         with said_of(part):
             shutil.copyfile(source, copy)
             if journal_of(source).exists():
@@ -86,9 +91,9 @@ def _carried_over(found: Salvage, new: Base) -> dict[str, int]:
     parent = draft.parent if draft.parent in numbers else None
     drafts.put(new, drafts.DraftRow(parent, draft.changed, at, text, None))
     came = {"revision": len(numbers), "undo step": steps}
-    came["photo"] = len({photos.put(new, data) for data in found.photos()})
+    came["photo"] = len({photos.put(new, data) for data in islice(found.photos(), photos.MOST)})
     came["line of the print log"] = 0
-    for line in found.prints():
+    for line in islice(found.prints(), prints.MOST):
         prints.put(new, line)
         came["line of the print log"] += 1
     _metas(found, new, numbers)
@@ -98,7 +103,7 @@ def _carried_over(found: Salvage, new: Base) -> dict[str, int]:
 def _revisions(found: Salvage, new: Base) -> set[int]:
     """Write the revisions, a parent that is gone forgotten, and return their numbers."""
     numbers: set[int] = set()
-    for revision, text, picture in found.revisions():
+    for revision, text, picture in islice(found.revisions(), revisions.MOST):
         parent = revision.parent if revision.parent in numbers else None
         revisions.add(new, replace(revision, parent=parent), text, picture)
         numbers.add(revision.number)
@@ -111,7 +116,7 @@ def _steps(found: Salvage, new: Base, at: int, text: bytes) -> tuple[int, int]:
     Return where the draft stands, and how many steps came.
     """
     numbers = set()
-    for number, label, state in found.steps():
+    for number, label, state in islice(found.steps(), states.MOST):
         states.put(new, number, label, state)
         numbers.add(number)
     if at in numbers:
@@ -126,7 +131,7 @@ def _metas(found: Salvage, new: Base, numbers: set[int]) -> None:
     gone = [number for number in range(1, min(max(numbers, default=0), 10_000)) if number not in numbers]
     if gone:
         values[metas.LOST] = gone
-    for name, value in values.items():
+    for name, value in islice(values.items(), metas.MOST):
         metas.put(new, name, value)
 
 

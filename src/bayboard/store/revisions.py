@@ -6,12 +6,15 @@ from bayboard.store.records import Revision
 from bayboard.store.sealed import hash_of, is_hash, is_time, now, seal
 from bayboard.store.sentences import path_words
 
+LONGEST_NOTE = 2_000  # letters
+MOST = 10_000  # revisions of a file
 _FACTS = "number, parent, kept, note, sha256, picture_sha256, seal"
 
 
 def listed(base: Base) -> tuple[Revision, ...]:
     """Return what was kept, oldest first; a line whose seal is broken says so in its note."""
-    found = (_listed(row) for row in base.all(f"SELECT {_FACTS} FROM revision ORDER BY number"))
+    rows = base.few(MOST, f"SELECT {_FACTS} FROM revision ORDER BY number")
+    found = (_listed(row) for row in rows)
     return tuple(revision for revision in found if revision is not None)
 
 
@@ -62,16 +65,16 @@ def add(base: Base, revision: Revision, text: bytes, picture: bytes | None) -> N
 
 def following(base: Base, parent: int | None, note: str, text: bytes) -> Revision:
     """Return the revision that comes next."""
-    return Revision((newest(base) or 0) + 1, parent, now(), tidy(note), hash_of(text))
+    last = newest(base) or 0
+    if last >= MOST:
+        raise Refused(path_words(base.path), f"{MOST} revisions are all it takes", "Go on in a copy")
+    return Revision(last + 1, parent, now(), tidy(note), hash_of(text))
 
 
 def tidy(note: str) -> str:
     """Return a note in one line: what cannot be shown becomes a space."""
-    shown = "".join(letter if letter.isprintable() else " " for letter in note)
+    shown = "".join(letter if letter.isprintable() else " " for letter in note[: 2 * LONGEST_NOTE])
     return " ".join(shown.split())[:LONGEST_NOTE]
-
-
-LONGEST_NOTE = 2_000  # letters
 
 
 def _sealed(base: Base, number: int, row: Row | None) -> Revision:
@@ -107,6 +110,7 @@ def _revision(row: Row) -> Revision | None:
     """Return the row as a revision, None when its values are not of that kind."""
     number, parent, kept, note, sha, drawn, mark = row
     fine = isinstance(number, int) and (parent is None or isinstance(parent, int))
-    fine = fine and is_time(kept) and isinstance(note, str) and is_hash(sha)
+    fine = fine and is_time(kept) and is_hash(sha)
+    fine = fine and isinstance(note, str) and len(note) <= LONGEST_NOTE
     fine = fine and (drawn is None or is_hash(drawn)) and is_hash(mark)
     return Revision(number, parent, kept, tidy(note), sha) if fine else None

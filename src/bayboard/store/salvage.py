@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from functools import partial
+from itertools import islice
 from typing import Any, TypeVar
 
 from bayboard.model.read import read
@@ -16,6 +17,7 @@ from bayboard.store.sealed import hash_of
 R = TypeVar("R")
 Whole = tuple[Revision, bytes, bytes | None]
 
+_MOST = 10_000  # rows of a table
 _FAR = 2_000  # numbers that are tried where the file does not tell its last
 
 
@@ -31,15 +33,15 @@ class Salvage:
     def revisions(self) -> Iterator[Whole]:
         """Yield every whole revision with its text and picture, in order."""
         numbers, sure = self._numbers("revision")
-        loose = {} if sure else {row[0][0]: row for row in self._loose_revisions()}
+        if not sure:
+            self.lost.append("revisions that can no longer be counted, if there were more")
+        loose = {} if sure else {row[0][0]: row for row in islice(self._loose_revisions(), _MOST)}
         for number in sorted({*numbers, *loose}):
             whole = tried(partial(_revision, self.base, number)) or _loose_whole(loose.get(number))
             if whole is not None and self._has_room(len(whole[1])):
                 yield whole
             elif sure:
                 self.lost.append(f"revision {number}")
-        if not sure:
-            self.lost.append("revisions that can no longer be counted, if there were more")
 
     def steps(self) -> Iterator[tuple[int, str, bytes]]:
         """Yield number, label and text of every whole undo step, in order."""
@@ -70,15 +72,15 @@ class Salvage:
             elif sure:
                 self.lost.append(f"photo {number}")
         if not sure:
+            self.lost.append("photos that can no longer be counted, if there were more")
             for _, (sha, _, _, loose) in self._leaves.rows(4):
                 if isinstance(loose, bytes) and hash_of(loose) == sha and photo_kind(loose):
                     yield loose
-            self.lost.append("photos that can no longer be counted, if there were more")
 
     def prints(self) -> Iterator[PrintLine]:
         """Yield every whole line of the print log, in order."""
         numbers, sure = self._numbers("print")
-        loose = {} if sure else {line.number: line for line in self._loose_prints()}
+        loose = {} if sure else {line.number: line for line in islice(self._loose_prints(), _MOST)}
         for number in sorted({*numbers, *loose}):
             line = tried(partial(prints.line_of, self.base, number)) or loose.get(number)
             if line is not None:
@@ -103,7 +105,7 @@ class Salvage:
 
     def _numbers(self, table: str, column: str = "number") -> tuple[list[int], bool]:
         """Return the numbers of a table's rows, and whether these are all; else those that may be there."""
-        whole = tried(lambda: self.base.all(f"SELECT {column} FROM {table} ORDER BY {column}"))
+        whole = tried(lambda: self.base.few(_MOST, f"SELECT {column} FROM {table} ORDER BY {column}"))
         if whole is not None:
             return [row[0] for row in whole if isinstance(row[0], int)], True
         if tried(lambda: self.base.all(f"SELECT 1 FROM {table} LIMIT 0")) is None:

@@ -14,8 +14,8 @@ _LONGEST_LABEL = 500  # letters
 
 def marks(base: Base) -> tuple[Mark, ...]:
     """Return the steps in order, unread; their seals are looked at when they are read, for they are many."""
-    rows = base.all("SELECT number, label FROM state ORDER BY number")
-    return tuple(Mark(number, label) for number, label in rows if isinstance(label, str))
+    rows = base.few(2 * MOST, "SELECT number, label FROM state ORDER BY number")
+    return tuple(Mark(number, label[:_LONGEST_LABEL]) for number, label in rows if isinstance(label, str))
 
 
 def around(base: Base, at: int) -> tuple[tuple[Mark, ...], int]:
@@ -69,5 +69,5 @@ def trim(base: Base, at: int) -> None:
 
 def _is_whole(row: Row) -> bool:
     number, label, sha, sealed = row
-    fine = isinstance(label, str) and is_hash(sha)
+    fine = isinstance(label, str) and len(label) <= _LONGEST_LABEL and is_hash(sha)
     return fine and seal("state", number, label, sha) == sealed

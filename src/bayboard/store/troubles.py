@@ -52,6 +52,10 @@ class Damaged(Refused):
     """The job file, or the part of it that was asked for, does not hold what was written."""
 
 
+class CutShort(Refused):
+    """The last change was begun and not ended, and who only looks cannot take it back."""
+
+
 class Changed(Refused):
     """The file is no longer as this window left it, so nothing is written over it."""
 
@@ -61,9 +65,9 @@ def damaged(path: Path, what: str) -> Damaged:
     return Damaged(path_words(path), what, _RESCUE)
 
 
-def cut_short(path: Path) -> Refused:
+def cut_short(path: Path) -> CutShort:
     """Return the sentence for a file that is only looked at and has a change to be taken back."""
-    return Refused(
+    return CutShort(
         path_words(path),
         "the last change in it was cut short",
         "Open it to work on it, which takes that change back",
@@ -84,6 +88,8 @@ def sentence(path: Path, error: sqlite3.Error, at_work: bool = True) -> Refused:
         return cut_short(path)
     if code == sqlite3.SQLITE_READONLY_DBMOVED:
         return moved(path)
+    if code == sqlite3.SQLITE_READONLY_DIRECTORY:
+        code = sqlite3.SQLITE_CANTOPEN
     said = _SAID.get(code & 0xFF)
     if said is not None:
         what, when_working, when_opening = said

@@ -8,10 +8,9 @@ from pathlib import Path
 
 from bayboard.store import holder
 from bayboard.store.base import Base
+from bayboard.store.open_here import Identity, identity_of
 from bayboard.store.sentences import path_words
 from bayboard.store.troubles import Changed, moved
-
-Identity = tuple[int, int]
 
 
 @dataclass
@@ -73,12 +72,6 @@ class Writer:
             f"this file was changed{who} since this window wrote it",
             "Open it again, or save a copy under another name",
         )
-
-
-def identity_of(path: Path) -> Identity:
-    """Return what tells the file at `path` from any other; raise OSError when there is none."""
-    there = path.stat()
-    return there.st_dev, there.st_ino
 
 
 def rolled_back(base: Base) -> None:
