@@ -4,13 +4,14 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
-from PySide6.QtGui import QWheelEvent
+from PySide6.QtGui import QAccessible, QWheelEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from tests.build import gear, layout
 from tests.window.hands import CTRL, NONE, PLAIN
 
 from bayboard.store.job_file import open_job_file
+from bayboard.window.access import interface_for
 from bayboard.window.last import remember
 from bayboard.window.shelf import words
 from bayboard.window.theme import DARK
@@ -305,9 +306,21 @@ def test_the_key_opens_the_shelf_and_puts_it_away(put, shelf):
     hands.key(Qt.Key.Key_Escape)
     hands.key("O", CTRL)
     assert stage.on_screen() and stage.line.field.hasFocus()
-    stage.line.setFocus()
+    hands.type("al")
     hands.key("O", CTRL)
     assert not stage.on_screen()
+
+
+def test_acts_of_the_window_work_from_the_field(put, shelf, monkeypatch):
+    put("Alder")
+    hands, stage = shelf(PLAIN_LAYOUT)
+    done = []
+    monkeypatch.setattr(hands.window, "do_act", done.append)
+    for key in ("N", "P", "K", "D", "Q"):
+        hands.key(key, CTRL)
+    hands.key("A", CTRL)
+    assert done == ["new", "print", "kept", "drill_day", "close"]
+    assert stage.line.field.text() == ""
 
 
 def test_what_was_typed_is_gone_when_the_shelf_opens_again(put, shelf, qtbot):
@@ -372,6 +385,17 @@ def test_each_card_is_told_in_a_sentence(put, shelf):
     assert stage.line.part_rect(0).width() > 40
     for part in (stage.line, stage.line.field, stage.choice, *stage.choice.stops):
         assert part.accessibleName()
+
+
+def test_a_screen_reader_walks_the_cards(put, shelf):
+    put("Alder", "relay added")
+    put("Birch")
+    _, stage = shelf(PLAIN_LAYOUT)
+    read = interface_for("", stage.line)
+    assert read.childCount() == 2
+    name = QAccessible.Text.Name
+    assert [read.child(i).text(name).split(",")[0] for i in range(2)] == ["Birch", "Alder"]
+    assert read.child(0).state().selected and not read.child(1).state().selected
 
 
 # --- everywhere ---

@@ -18,8 +18,8 @@ from bayboard.store.shelf import Shelf
 from bayboard.window.trouble import TROUBLE
 
 POLL = 25  # ms between two looks for news
-NEWS = 0.25  # s between two lists while files are read
-PAUSE = 0.001  # s that the window is let through after each file
+NEWS = 0.4  # s between two lists while files are read
+PAUSE = 0.002  # s that the window is let through after each file
 ASKED = 0.5  # s between two looks whether somebody still wants to know
 
 

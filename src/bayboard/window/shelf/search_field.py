@@ -11,6 +11,8 @@ from bayboard.window.shelf import words
 from bayboard.window.theme import LIGHT, Theme, brush, colour, pen
 
 LONGEST = 80  # letters
+# with Ctrl these mean the text; any other letter or figure with Ctrl is an act of the window
+OF_TEXT = frozenset((Qt.Key.Key_A, Qt.Key.Key_C, Qt.Key.Key_V, Qt.Key.Key_X, Qt.Key.Key_Y, Qt.Key.Key_Z))
 WALKS = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1, Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}
 
 
@@ -52,6 +54,8 @@ class SearchField(QLineEdit):
         key, held = Qt.Key(event.key()), event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
         if key in WALKS and held == Qt.KeyboardModifier.NoModifier:
             self.walked.emit(WALKS[key])
+        elif held & Qt.KeyboardModifier.ControlModifier and _is_letter(key) and key not in OF_TEXT:
+            event.ignore()
         elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             self.taken.emit()
         elif key == Qt.Key.Key_Escape:
@@ -82,3 +86,7 @@ class SearchField(QLineEdit):
         if event.type() in (QEvent.Type.Enter, QEvent.Type.Leave):
             self.update()
         return super().event(event)
+
+
+def _is_letter(key: Qt.Key) -> bool:
+    return Qt.Key.Key_0 <= key <= Qt.Key.Key_9 or Qt.Key.Key_A <= key <= Qt.Key.Key_Z

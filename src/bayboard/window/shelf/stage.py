@@ -187,8 +187,10 @@ class ShelfStage(Panes):
             self.desk.walk(WALKS[name])
         elif name == "enter":
             self.take()
-        elif name in ("escape", "shelf"):
+        elif name == "escape":
             self._escape()
+        elif name == "shelf":
+            self.put_away()
         elif name in ("pane", "last_pane"):
             self._pane(1 if name == "pane" else -1)
         else:
