@@ -9,6 +9,7 @@ from tests.window.drill_day.days import board_day, book_on, drill_all
 
 from bayboard.job.job import open_job
 from bayboard.model.refused import Refused
+from bayboard.model.write import write
 from bayboard.window.drill_day.book import Book
 from bayboard.window.theme import LIGHT
 from bayboard.window.workplace import Workplace
@@ -81,3 +82,40 @@ def test_a_job_that_is_only_looked_at_is_not_ticked(qapp, tmp_path):
     assert book.count() == (3, 8) and "only looked at" in said[0]
     job.close()
     mine.place.job.close()
+
+
+def plain_book(tmp_path):
+    """Return the book of a plain .json layout."""
+    path = tmp_path / "day.json"
+    path.write_text(write(board_day()), encoding="utf-8")
+    return Book(Workplace(open_job(path), LIGHT)), path
+
+
+def test_a_plain_layout_is_made_a_job_file_before_the_first_tick(qapp, tmp_path):
+    book, path = plain_book(tmp_path)
+
+    def house():
+        book.place.job.house(path.with_suffix(".bay"))
+        return True
+
+    book.house = house
+    book.choose(("H3", 1))
+    book.drill()
+    book.place.job.close()
+    again = Book(Workplace(open_job(path.with_suffix(".bay")), LIGHT))
+    assert again.count() == (1, 8)
+    again.place.job.close()
+
+
+def test_without_a_job_file_the_plain_layout_takes_what_is_drilled_and_nobody_asks_twice(qapp, tmp_path):
+    book, path = plain_book(tmp_path)
+    asked = []
+
+    def house():
+        asked.append(1)
+        return False
+
+    book.house = house
+    drill_all(book, 5)
+    assert Book(Workplace(open_job(path), LIGHT)).count() == (5, 8)
+    assert asked == [1]

@@ -158,6 +158,23 @@ def test_space_on_a_hole_that_is_made_goes_on(hands):
     assert hands.shown.now.name == hands.book.all[1].hole.id
 
 
+def test_a_layout_without_a_file_gets_one_with_the_first_tick_and_it_is_said(hands):
+    assert hands.place.job.file is None
+    hands.key("Space")
+    job = hands.place.job
+    assert job.keeps and not job.unwritten and job.path.suffix == ".bay"
+    assert hands.view.line == f"What is drilled is kept in {job.path.name}."
+
+
+def test_each_press_is_in_the_file_before_the_next(hands, tmp_path):
+    hands.place.job.house(tmp_path / "day.bay")
+    for pressed in range(1, 9):
+        hands.key("Space")
+        assert not hands.place.job.unwritten
+        noted = hands.place.job.meta("drill_day")
+        assert len(noted["pressed"]) == hands.book.count()[0], pressed
+
+
 # --- where it went ---
 
 

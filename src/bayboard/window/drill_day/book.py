@@ -1,5 +1,6 @@
 """What is made and what comes next: every press is an edit, or half a slot noted, and is written at once."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from math import dist
 
@@ -48,6 +49,8 @@ class Book(QObject):
         self.notes = Notes()
         self.steps = 0  # edits made here that undo may take back
         self.undone = 0
+        self.house: Callable[[], bool] = _nowhere  # makes a job file for a job without one
+        self._homeless = False  # there was no making one
         place.opened.connect(self.open)
         place.changed.connect(self.turned)
         self.open()
@@ -55,6 +58,7 @@ class Book(QObject):
     def open(self) -> None:
         """Take up the drilling of the job that is on the wall."""
         self.chosen, self.last, self.steps, self.undone = None, None, 0, 0
+        self._homeless = False
         self.notes = read_notes(self.place.job.meta(NAME))
         self.turned.emit()
 
@@ -297,11 +301,20 @@ class Book(QObject):
     def _write(self) -> None:
         """Write draft and notes to the job at once; what fails is said, and the work goes on."""
         job = self.place.job
+        if job.file is None and not self._homeless:
+            self._homeless = not self.house()
         try:
-            job.set_meta(NAME, self.notes.to_json())
-            job.flush()
+            if job.file is not None:
+                job.set_meta(NAME, self.notes.to_json())
+                job.flush()
+            elif job.path is not None:
+                job.save()  # the plain layout takes what is drilled, if not half a slot
         except Refused as refused:
             self.failed.emit(str(refused))
+
+
+def _nowhere() -> bool:
+    return False
 
 
 def _moved(at: Point, start: Point, end: Point) -> Point:

@@ -1,5 +1,6 @@
 """Drill day as a mode beside the stages: it covers the window, and Escape goes back to where one was."""
 
+from pathlib import Path
 from typing import Protocol
 
 from PySide6.QtCore import QEvent, QObject, Qt
@@ -26,6 +27,13 @@ KEYS = (
 )
 
 
+class Housing(Protocol):
+    """The way to a job file."""
+
+    def house(self) -> Path | None:
+        """Make a job file for a job without one and return its path; None when that failed and was told."""
+
+
 class Window(Protocol):
     """What drill day needs of the window."""
 
@@ -37,6 +45,7 @@ class Window(Protocol):
     bench: QWidget
     findings: QWidget
     card: QWidget
+    files: Housing
 
     def add_stage(self, panes: Panes, before: str | None = None, lath: bool = True) -> None:
         """Show one stage more."""
@@ -54,6 +63,7 @@ class DrillDay(Panes):
         self.book = Book(window.place, parent)
         self.view = DayView(window.place, self.book, parent)
         super().__init__(DRILL_DAY, self.view)
+        self.book.house = self._house
         self.view.left.connect(window.leave_mode)
         self.view.dress()
         self._cover = _Cover(self.view)
@@ -74,6 +84,15 @@ class DrillDay(Panes):
         """Give the window's frame back."""
         for part in self._frame():
             part.show()
+
+    def _house(self) -> bool:
+        """Make a job file for a job without one: a plain layout cannot hold half a slot."""
+        path = self.window.files.house()
+        if path is None:
+            self.view.say("No job file could be made; what is half drilled is not kept.")
+            return False
+        self.view.say(f"What is drilled is kept in {path.name}.")
+        return True
 
     def _frame(self) -> tuple[QWidget, ...]:
         return self.window.strip, self.window.hanging, self.window.foot
