@@ -10,7 +10,7 @@ from tests.store.plain_file import NAMES, Plain, a_layout, a_picture
 
 from bayboard.model.read import read
 from bayboard.model.write import write
-from bayboard.store.job_file import PrintLine, make_job_file
+from bayboard.store.job_file import PrintLine, copy_job_file, make_job_file
 
 WORDS = ("Move A2 22.5 left", "Turn A1", "Drill A2#3", "Gehäuse drehen", "x" * 150)
 
@@ -99,7 +99,19 @@ def meta(rng, plain):
     return lambda file: file.set_meta(name, value)
 
 
-ACTS = {edit: 38, fold: 6, undo: 12, keep: 16, restore: 14, photo: 6, log_print: 5, meta: 5}
+def copy(rng, plain):
+    """A copy into a folder beside, in place of the last one."""
+    return lambda file: copy_job_file(file.path, copy_of(file.path))
+
+
+def copy_of(path):
+    """Return where the walk of a file leaves its copies."""
+    folder = path.with_name(path.stem + "-copies")
+    folder.mkdir(exist_ok=True)
+    return folder / "copy.bay"
+
+
+ACTS = {edit: 38, fold: 6, undo: 12, keep: 16, restore: 14, photo: 6, log_print: 5, meta: 5, copy: 3}
 
 
 def start(seed):

@@ -8,6 +8,7 @@ Prints the sentences it was given, a line each; fails on anything that is not ri
 
 import os
 import resource
+import shutil
 import signal
 import sys
 import tempfile
@@ -16,7 +17,7 @@ from random import Random
 
 sys.path[:0] = [str(Path(__file__).resolve().parents[2])]
 
-from tests.store.acts import act, start  # noqa: E402
+from tests.store.acts import act, copy_of, start  # noqa: E402
 from tests.store.plain_file import look  # noqa: E402
 from tests.store.pushing import PUSHES  # noqa: E402
 
@@ -33,6 +34,7 @@ def begun(path, seed):
     file = make(path)
     for number in range(1, WALKED + 1):
         act(seed, number, plain)[1](file)
+    shutil.rmtree(copy_of(path).parent, ignore_errors=True)
     file.keep("before it gets hard")
     return file, look(file)
 

@@ -13,6 +13,8 @@ from bayboard.model.refused import Refused
 from bayboard.model.write import write
 from bayboard.store.job_file import open_job_file, rescue
 
+UNREADABLE = (sqlite3.Error, UnicodeError)  # an error's own words may be no text
+
 
 def pages_of(path):
     """Return the pages of a whole job file, whose each is found from the schema."""
@@ -163,7 +165,8 @@ class Readable:
 def readable(path):
     """Return what a plain connection still reads of a damaged file."""
     found = Readable(set(), set(), None)
-    with contextlib.suppress(sqlite3.Error), contextlib.closing(_plain(path)) as conn:
+    with contextlib.suppress(*UNREADABLE), contextlib.closing(_plain(path)) as conn:
+        conn.execute("pragma writable_schema = on")  # lets SQLite read what a file that was cut still holds
         found.draft = next(_rows(conn, "select layout, sha256 from draft where one = ?", [1]), None)
         found.revisions = set(
             _rows(conn, "select layout, sha256 from revision where number = ?", range(1, 60))
@@ -175,7 +178,7 @@ def readable(path):
 def _rows(conn, question, numbers):
     """Yield the value of each numbered row that has its hash."""
     for number in numbers:
-        with contextlib.suppress(sqlite3.Error):
+        with contextlib.suppress(*UNREADABLE):
             row = conn.execute(question, (number,)).fetchone()
             value = row[0] if row else None
             data = value.encode() if isinstance(value, str) else value

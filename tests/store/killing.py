@@ -1,5 +1,6 @@
 """Kill a writing child at a random moment and hold its file to what it had confirmed."""
 
+import shutil
 import subprocess
 import sys
 import time
@@ -7,7 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from random import Random
 
-from tests.store.acts import walked
+from tests.store.acts import copy_of, walked
 from tests.store.plain_file import look
 
 from bayboard.store.job_file import open_job_file
@@ -56,6 +57,7 @@ class Victims:
         death = self._examined(*understood(told, self.done))
         if self.done >= WHOLE_WALK:
             self.path.unlink()
+            shutil.rmtree(copy_of(self.path).parent)
             self.walk, self.done = self.walk + 1, -1
         return death
 
@@ -94,13 +96,29 @@ class Victims:
             wrong = [] if file.said or not hot else ["a journal was rolled back and nothing said"]
             wrong += file.check_whole()
             seen = look(file)
-        wrong += [f"{path.name} is left beside it" for path in self.folder.iterdir() if path != self.path]
+        wrong += [f"{path.name} is left beside it" for path in self.folder.glob("*.*") if path != self.path]
+        wrong += self._copies(seen)
         for done in sorted({max(confirmed, 0), under_way}, reverse=True):
             differing = differences(seen, walked(self.walk, done).seen())
             if not differing:
                 self.done = done
                 return Death(kind, begun, hot, done > confirmed, tuple(wrong))
         return Death(kind, begun, hot, False, (*wrong, *differing))
+
+    def _copies(self, seen):
+        """Return what is wrong with the copies: each is whole, of one moment, and held by nobody."""
+        copy = copy_of(self.path)
+        for part in copy.parent.glob(".*.part*"):
+            part.unlink()  # what a killed copying had not named yet
+        if not copy.exists():
+            return []
+        with open_job_file(copy) as file:
+            kept = look(file)["revisions"]
+            wrong = [*file.said, *file.check_whole()]
+        return [
+            *wrong,
+            *(["a copy holds what was never kept"] if kept != seen["revisions"][: len(kept)] else []),
+        ]
 
 
 def understood(told, done):

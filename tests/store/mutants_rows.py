@@ -161,9 +161,9 @@ def no_state_left(conn):
     conn.execute("delete from state")
 
 
-def bomb(rng, path):
+def bomb(rng, path, sizes=(19_999_999, 20_000_001, 300_000_000)):
     """A little that unpacks to a lot."""
-    size = rng.choice([19_999_999, 20_000_001, 300_000_000])
+    size = rng.choice(sizes)
     packer = zlib.compressobj(9)
     data = b"".join(packer.compress(bytes(1_000_000)) for _ in range(size // 1_000_000)) + packer.flush()
     data = rng.choice([data, data[:-5], data + b"more", data * 3, b"\x78\x9c"])
@@ -173,10 +173,10 @@ def bomb(rng, path):
             conn.execute("delete from draft")
 
 
-def long_value(rng, path):
+def long_value(rng, path, lengths=(1_000_000, 19_000_000, 45_000_000, 70_000_000)):
     """One value is far longer than any that was ever written; its hash and seal are right."""
     table, column = one_of(rng, WORDED)
-    length = rng.choice([1_000_000, 19_000_000, 45_000_000, 70_000_000])
+    length = rng.choice(lengths)
     text = rng.choice(
         ["a" * length, "\U0001f600" + "a" * length, "[" + "{}," * (length // 3) + "{}]", "a," * (length // 2)]
     )
@@ -191,10 +191,10 @@ def long_value(rng, path):
         reseal(conn, table)
 
 
-def many_rows(rng, path):
+def many_rows(rng, path, counts=(2_000, 20_000, 100_000)):
     """Far more rows than anybody could make."""
     table = rng.choice(["state", "meta", "print", "revision", "photo"])
-    count = rng.choice([2_000, 20_000, 100_000])
+    count = rng.choice(counts)
     with plain(path) as conn:
         names = [row[1] for row in conn.execute(f"pragma table_info({table})")]
         row = conn.execute(f"select * from {table} limit 1").fetchone()

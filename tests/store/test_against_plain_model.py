@@ -11,17 +11,17 @@ from tests.store.walking import glance, glance_at, walk
 from bayboard.store.job_file import open_job_file
 
 
-@pytest.mark.parametrize("seed", range(4))
+@pytest.mark.parametrize("seed", range(3))
 def test_a_file_walked_at_random_holds_what_plain_lists_hold(seed, tmp_path):
-    walk(tmp_path / "walk.bay", f"plain {seed}", 75, deep=30)
-    assert [path.name for path in tmp_path.iterdir()] == ["walk.bay"]
+    walk(tmp_path / "walk.bay", f"plain {seed}", 75, deep=40)
+    assert [path.name for path in tmp_path.glob("*.*")] == ["walk.bay"]
 
 
 def test_a_walk_does_everything_that_can_be_done():
     plain = walked("plain 0", 75)
     for member in ("states", "revisions", "photos", "prints", "meta"):
         assert len(getattr(plain, member)) > 1 or member == "meta"
-    assert len(ACTS) == 8
+    assert len(ACTS) == 9
 
 
 def test_the_same_walk_comes_to_the_same_file_twice():

@@ -20,7 +20,7 @@ from tests.store.specimen import specimen
 
 from bayboard.store.job_file import open_job_file
 
-COUNT = 24  # of each
+COUNT = 15  # of each
 
 
 @pytest.fixture(scope="module")

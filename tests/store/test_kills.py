@@ -3,7 +3,7 @@
 import pytest
 from tests.store.killing import Victims, as_text, journal, table, understood
 
-KILLS = 12
+KILLS = 9
 
 
 @pytest.fixture(scope="module")

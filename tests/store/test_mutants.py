@@ -4,9 +4,10 @@ The 2 000 of `tests/long/damage.py` in small.
 """
 
 import pytest
+from tests.store.mutants_rows import bomb, long_value, many_rows
 from tests.store.mutating import KINDS, Prober, mutants
 
-QUICK = {kind: 1 for kind in KINDS if kind.__name__ not in ("long_value", "many_rows", "bomb")}
+QUICK = {kind: 1 for kind in KINDS if kind not in (bomb, long_value, many_rows)}
 COUNT = 32
 
 
@@ -32,11 +33,22 @@ def test_some_bent_files_open_and_some_do_not(answers):
     assert COUNT // 6 < opened < COUNT * 5 // 6
 
 
-@pytest.mark.parametrize("kind", ["long_value", "many_rows", "bomb"])
-def test_a_size_in_the_file_takes_neither_memory_nor_time(kind, tmp_path):
-    (chosen,) = [found for found in KINDS if found.__name__ == kind]
+def small_bomb(rng, path):
+    bomb(rng, path, sizes=(25_000_000,))
+
+
+def quite_long_value(rng, path):
+    long_value(rng, path, lengths=(5_000_000,))
+
+
+def quite_many_rows(rng, path):
+    many_rows(rng, path, counts=(1_500,))
+
+
+@pytest.mark.parametrize(("kind", "count"), [(small_bomb, 1), (quite_long_value, 5), (quite_many_rows, 3)])
+def test_a_size_in_the_file_takes_neither_memory_nor_time(kind, count, tmp_path):
     with Prober() as prober:
-        answers = [prober.ask(path) for _, _, path in mutants(tmp_path, 2, 11, {chosen: 1})]
-    assert [answer["wrong"] for answer in answers] == [[], []]
+        answers = [prober.ask(path) for _, _, path in mutants(tmp_path, count, 11, {kind: 1})]
+    assert [answer["wrong"] for answer in answers] == [[]] * count
     assert max(answer["peak"] for answer in answers) < 200  # MB
     assert max(answer["seconds"] for answer in answers) < 10

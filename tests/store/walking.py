@@ -2,7 +2,7 @@
 
 from random import Random
 
-from tests.store.acts import act, start
+from tests.store.acts import act, copy_of, start
 from tests.store.plain_file import NAMES, digest, look
 
 from bayboard.model.write import write
@@ -32,6 +32,14 @@ def walk(path, seed, count, deep=DEEP):
     with open_job_file(path, look=True) as again:
         assert look(again) == plain.seen()
         assert again.check_whole() == ()
+    copy = copy_of(path)
+    if copy.exists():
+        with open_job_file(copy) as copied:
+            assert copied.check_whole() == ()
+            kept = copied.revisions()
+            assert [revision.sha256 for revision in kept] == [
+                digest(r[3]) for r in plain.revisions[: len(kept)]
+            ]
 
 
 def glance(file, number):
