@@ -165,6 +165,12 @@ def test_vehicles_anywhere_are_found_too_and_once(folder, shelf, tmp_path):
     assert sorted(names(shelf.known(*asked))) == ["Alder", "Birch", "Plain van"]
 
 
+def test_a_job_file_under_another_name_is_known_by_what_is_in_it(folder, shelf, tmp_path):
+    path = vehicle(tmp_path, "van", "Tarn van").rename(tmp_path / "van.old")
+    (one,) = shelf.find("tarn", [folder], [path])
+    assert one.facts.trouble == ""
+
+
 def test_other_files_and_folders_are_not_vehicles(folder, shelf):
     (folder / "notes.txt").write_text("a", encoding="utf-8")
     (folder / "inner.bay").mkdir()

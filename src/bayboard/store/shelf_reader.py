@@ -18,7 +18,7 @@ from bayboard.store import drafts, metas, newer, schema
 from bayboard.store.base import Base, connected
 from bayboard.store.files import open_layout
 from bayboard.store.found import Facts, RevisionNote
-from bayboard.store.header import ENDING, has_journal, read_header
+from bayboard.store.header import ENDING, has_journal, is_job_file, read_header
 from bayboard.store.holder import Hold, held_by
 from bayboard.store.revisions import LONGEST_NOTE, tidy
 from bayboard.store.sealed import is_time
@@ -26,7 +26,6 @@ from bayboard.store.troubles import Damaged, Newer
 
 LONGEST = 1.0  # s that one file may take
 PATIENCE = 250  # ms that a file in use is waited for
-LOOKS = 5  # at the journal of a change within that time
 STEPS = 20_000  # of SQLite between two looks at the clock
 MOST_NOTES = 500  # of the newest revisions
 LONGEST_NAME = 200  # letters
@@ -62,7 +61,7 @@ def look_at(path: Path, draw: Draw | None = None) -> Look:
     """Return what a vehicle's file says; `draw` makes the picture where the file has none."""
     start = time.monotonic()
     try:
-        if path.suffix.lower() == ENDING:
+        if path.suffix.lower() == ENDING or is_job_file(path):
             return _job_file(path, draw)
         return _layout(path, draw)
     except Refused as refused:
@@ -82,8 +81,7 @@ def _job_file(path: Path, draw: Draw | None) -> Look:
     header = read_header(path)
     if header.form > schema.FORM:
         return _newer(path, newer.refused(path, path))
-    if _is_cut_short(path):
-        raise Refused("", "its last change was cut short; opening it takes that change back")
+    has_journal(path)  # one that is not Bayboard's is refused; one that is tells when it is read
     if header.logged:
         raise Refused("", "another program left it in a form of its own; opening it sets that right")
     base = connected(path, look=True)
@@ -91,15 +89,6 @@ def _job_file(path: Path, draw: Draw | None) -> Look:
         return _inside(path, base, draw)
     finally:
         base.close()
-
-
-def _is_cut_short(path: Path) -> bool:
-    """Return whether a change was begun and not ended; one that is being made now is waited for."""
-    for _ in range(LOOKS):
-        if not has_journal(path):
-            return False
-        time.sleep(PATIENCE / 1000 / LOOKS)
-    return has_journal(path)
 
 
 def _inside(path: Path, base: Base, draw: Draw | None) -> Look:
