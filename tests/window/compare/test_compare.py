@@ -327,7 +327,7 @@ def test_a_file_that_is_gone_is_said_in_place(hands, monkeypatch):
     def gone():
         raise Refused("pickup.bay", "it cannot be read any more", "Put the stick back")
 
-    monkeypatch.setattr(hands.place.job, "revisions", gone)
+    monkeypatch.setattr(hands.place.job, "prints", gone)
     hands.place.changed.emit()
     assert hands.stage.changes.nothing().startswith("pickup.bay: it cannot be read any more.")
     assert not hands.picture().isNull()
