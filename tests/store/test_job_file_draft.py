@@ -1,5 +1,7 @@
 """The draft: every write reaches the file, with what belongs to it."""
 
+import sqlite3
+
 import pytest
 from tests.model.rich import rich
 from tests.store.bench import JPEG, PLAIN, PNG, asked, moved, names, refusal, write_moves
@@ -112,6 +114,19 @@ def test_a_file_that_is_only_looked_at_is_not_written(file):
         assert "only looked at" in str(refusal(looked.set_meta, "view", 1))
         assert looked.check_whole() == ()
     assert file.path.read_bytes() == before
+
+
+def test_a_file_that_was_closed_is_used_no_more(file):
+    file.close()
+    with pytest.raises(sqlite3.ProgrammingError):
+        file.draft()
+
+
+def test_a_draft_that_was_written_is_given_back_as_it_is_without_reading(file):
+    write_moves(file, 1)
+    given = moved(2)
+    file.write(given, upto=2, add=[("Move 2", given)], at=3)
+    assert file.draft().layout is given
 
 
 def test_nothing_is_left_beside_the_file(file, tmp_path):

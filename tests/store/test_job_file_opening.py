@@ -1,8 +1,11 @@
 """Opening: a job file, or one sentence that says why not."""
 
+from pathlib import PureWindowsPath
+
 import pytest
 from tests.store.bench import JPEG, PLAIN, asked, by_hand, flipped, kept_job, moved, names, refusal
 
+from bayboard.store.base import uri_of
 from bayboard.store.job_file import Damaged, Held, is_job_file, make_job_file, open_job_file
 from bayboard.store.schema import APPLICATION, FORM
 
@@ -26,6 +29,18 @@ def test_a_name_in_any_letters_is_a_fine_name(tmp_path, name):
     with open_job_file(tmp_path / name) as file, open_job_file(tmp_path / name, look=True) as looked:
         assert file.draft().layout == looked.draft().layout == moved(1)
     assert names(tmp_path) == [name]
+
+
+@pytest.mark.parametrize(
+    "path, address",
+    [
+        ("C:/My jobs/100% #1?.bay", "file:///C:/My%20jobs/100%25%20%231%3F.bay?mode=ro"),
+        ("//shop/jobs/van.bay", "file:////shop/jobs/van.bay?mode=ro"),
+    ],
+)
+def test_windows_names_are_spelled_so_that_sqlite_finds_them(path, address):
+    # the forms are those of https://www.sqlite.org/uri.html, sections 3.1 and 3.2
+    assert uri_of(PureWindowsPath(path), look=True) == address
 
 
 def test_a_link_leads_to_its_file_and_nothing_is_left_beside_either(path, tmp_path):

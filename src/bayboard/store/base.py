@@ -5,7 +5,7 @@ Whatever is in the file, opening it runs no code of it, follows no path in it an
 
 import contextlib
 import sqlite3
-from pathlib import Path
+from pathlib import Path, PurePath
 from typing import Any
 
 from bayboard.store.photo_kind import LARGEST_PHOTO
@@ -80,7 +80,9 @@ class Base:
         self.all(statement, *values)
 
     def said(self, error: Exception) -> Exception:
-        """Return the sentence for what SQLite raised."""
+        """Return the sentence for what SQLite raised; a mistake of the caller stays what it is."""
+        if isinstance(error, sqlite3.ProgrammingError):
+            return error
         if isinstance(error, sqlite3.Error):
             return sentence(self.path, error, self.at_work)
         if isinstance(error, UnicodeDecodeError):
@@ -124,7 +126,7 @@ def unconnected() -> Base:
     return Base(Path(), sqlite3.connect(":memory:"))
 
 
-def uri_of(path: Path, look: bool) -> str:
+def uri_of(path: PurePath, look: bool) -> str:
     """Return the address by which SQLite opens an absolute path, whatever letters are in it."""
     address = path.as_uri()
     if path.drive.startswith("\\\\"):

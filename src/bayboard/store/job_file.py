@@ -23,7 +23,7 @@ from bayboard.store.open_here import closes
 from bayboard.store.opening import Opened
 from bayboard.store.records import Draft, Mark, PrintLine, Revision
 from bayboard.store.rescue import rescue
-from bayboard.store.sealed import now
+from bayboard.store.sealed import hash_of, now
 from bayboard.store.sentences import path_words
 from bayboard.store.troubles import Changed, Damaged, Held, Holder, Kept, Newer
 from bayboard.store.writing import Writer
@@ -284,6 +284,9 @@ class JobFile:
             parent = row.parent if isinstance(parent, EllipsisType) else parent
             picture = row.picture if picture is None else picture
         drafts.put(self._base, drafts.changed_now(parent, at, text, picture))
+        if not self._stands_in:
+            # should the transaction fail, the hash tells that the file holds another
+            self._known = replace(self._known, layout=layout, sha256=hash_of(text))
         if metas.read_value(self._base, metas.VEHICLE) != layout.vehicle.name:
             metas.put(self._base, metas.VEHICLE, layout.vehicle.name)
 

@@ -35,6 +35,7 @@ class Writer:
         `first` runs inside, before anything is written.
         """
         self._is_where_it_was()
+        rolled_back(self.base)  # what a disk that was gone did not let us take back
         self.base.do("BEGIN IMMEDIATE")
         try:
             self._is_as_we_left_it()
