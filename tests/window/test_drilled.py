@@ -225,3 +225,36 @@ def test_made_holes_are_chalk_where_they_really_are(astray):
     picture = astray.picture()
     for number in (1, 2, 3):
         assert near(picture, astray.px(*drilled_at(astray.layout, f"A#{number}")), astray.place.theme.chalk)
+
+
+@pytest.mark.parametrize("slot", [None, {"travel": 40, "angle": 0}], ids=["round", "slot"])
+def test_a_fixing_s_hole_is_chalk_where_it_really_is(slot):
+    from tests.window.draw.scenes import SCALE, VIEW, near, painted
+
+    from bayboard.rules.scene import Scene
+    from bayboard.window.draw.fixings import paint_fixings
+    from bayboard.window.draw.show import WallShow
+    from bayboard.window.theme import LIGHT
+
+    fixing = {"id": "H1", "at": [500, 100], "thread": "M6", "drilled": [600, 100], "slot": slot}
+    scene = Scene(layout(fixings=[fixing]))
+    made = painted(lambda p: paint_fixings(p, SCALE, scene, LIGHT, WallShow()), VIEW)
+    places = [(600, 100)] if slot is None else [(580, 100), (600, 100), (620, 100)]
+    assert all(near(made, SCALE.px(*at), LIGHT.chalk) for at in places)
+    assert not near(made, SCALE.px(500, 100), LIGHT.chalk)
+
+
+def test_a_hole_in_the_metal_alone_is_a_ring():
+    from tests.window.draw.scenes import SCALE, VIEW, near, painted
+
+    from bayboard.rules.scene import Scene
+    from bayboard.window.draw.fixings import fixing_radius, paint_fixings
+    from bayboard.window.draw.show import WallShow
+    from bayboard.window.theme import LIGHT
+
+    fixing = {"id": "H1", "at": [500, 100], "thread": "M6", "metal": [560, 100]}
+    scene = Scene(layout(fixings=[fixing]))
+    made = painted(lambda p: paint_fixings(p, SCALE, scene, LIGHT, WallShow()), VIEW)
+    spot, r = SCALE.px(560, 100), 0.8 * fixing_radius(SCALE, scene.layout.fixings[0])
+    assert near(made, spot + QPointF(0, -r), LIGHT.chalk, 60)
+    assert not near(made, spot, LIGHT.chalk)

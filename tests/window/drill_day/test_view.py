@@ -319,6 +319,16 @@ def test_holes_that_differ_from_the_sheets_are_said_and_marked(open_day):
     assert hands.view.plan().warning.height() > 40
 
 
+def test_a_hole_that_differs_is_said_when_it_is_the_next(open_day):
+    made = board_day()
+    hands = open_day(MoveGear(("A1",), 3.0, 0.0).apply(replace(made, printed=printed_of(made, "4"))))
+    hands.click(hands.at_hole("A1#2"))
+    assert hands.shown.now.caption.startswith("Not as on the sheets of revision 4: go by these figures")
+    assert hands.shown.says.endswith("not as on the sheets")
+    hands.click(hands.at_hole("H1"))
+    assert not hands.shown.now.astray
+
+
 def test_sheets_that_hold_show_no_warning(open_day):
     made = board_day()
     hands = open_day(replace(made, printed=printed_of(made, "4")))

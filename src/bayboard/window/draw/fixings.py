@@ -5,7 +5,7 @@ from math import cos, radians, sin
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QPainter, QPainterPath
 
-from bayboard.model.layout import Fixing
+from bayboard.model.layout import Fixing, Point
 from bayboard.rules.scene import Scene
 from bayboard.tables.reference import thread
 from bayboard.window.draw.drilled import paint_made
@@ -49,6 +49,8 @@ def _paint_fixing(p: QPainter, scale: Scale, fixing: Fixing, theme: Theme) -> No
         _slot(p, scale, at, r, fixing, theme)
     else:
         dot(p, at, 0.36 * r, "#000000")
+    if fixing.metal is not None:
+        _metal(p, scale, r, fixing.metal, theme)
 
 
 def _made(p: QPainter, scale: Scale, r: float, fixing: Fixing, theme: Theme) -> None:
@@ -65,6 +67,14 @@ def _made(p: QPainter, scale: Scale, r: float, fixing: Fixing, theme: Theme) -> 
     paint_made(p, scale, fixing.drilled, 0.0, theme, fixing.at)
     for end in ends:
         paint_made(p, scale, end, 0.45 * r, theme)
+
+
+def _metal(p: QPainter, scale: Scale, r: float, at: Point, theme: Theme) -> None:
+    """Paint the hole in the sheet metal as a ring of chalk: it lies behind the board's own."""
+    ring = QPainterPath()
+    ring.addEllipse(scale.px(*at), 0.8 * r, 0.8 * r)
+    p.strokePath(ring, pen("#000000", 3.6, 0.5))
+    p.strokePath(ring, pen(theme.chalk, 1.8))
 
 
 def _slot(p: QPainter, scale: Scale, at: QPointF, r: float, fixing: Fixing, theme: Theme) -> None:

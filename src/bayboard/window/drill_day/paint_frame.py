@@ -70,11 +70,18 @@ def _paint_warning(p: QPainter, rect: QRectF, words: str, theme: Theme) -> None:
 
 def _paint_caption(p: QPainter, plan: DayPlan, show: DayShow, theme: Theme) -> None:
     left = plan.close.left() if show.close is not None or not show.now.name else plan.type.left()
-    room = plan.press.right() - left
-    style = fitted(show.now.caption, sized(16.0, plan.unit, theme), room)
     y = plan.press.bottom() + 25.0 * plan.unit
+    weight, token = (700, theme.must) if show.now.astray else (400, theme.ink2)
+    style = sized(16.0, plan.unit, theme, weight)
+    if show.now.astray:
+        paint_mark(
+            p, QPointF(left + 10.0, y - 0.35 * style.px), "must", None, theme, 1.1 * style.px, cased=False
+        )
+        left += 26.0
+    room = plan.press.right() - left
+    style = fitted(show.now.caption, style, room)
     for i, words in enumerate(lettering.wrapped(show.now.caption, style, room)[:2]):
-        lettering.draw(p, QPointF(left, y + i * 1.25 * style.px), words, style, theme.ink2)
+        lettering.draw(p, QPointF(left, y + i * 1.25 * style.px), words, style, token)
 
 
 def _paint_foot(p: QPainter, plan: DayPlan, show: DayShow, theme: Theme) -> None:

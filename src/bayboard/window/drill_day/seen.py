@@ -72,7 +72,9 @@ class Seen:
         if self.now is not None:
             left, up = self._figures(self.now)
             said = words.sentence(self.now, left, up, self.units)
-            return f"{said}, drilled already" if self.book.made(self.now) else said
+            if self.book.made(self.now):
+                return f"{said}, drilled already"
+            return f"{said}, not as on the sheets" if self.now.hole.id in self.differ else said
         if self.check is not None:
             a, b = self.check.holes
             return f"{words.check_words(self.check, self.units)}, {a} to {b}"
@@ -198,6 +200,7 @@ class Seen:
         parts = self.book.parts(one.hole.id)
         half = any(self.book.made(part) for part in parts if part.part != one.part)
         made = self.book.made(one)
+        astray = one.hole.id in self.differ and not made
         return Now(
             name=one.hole.id,
             figure=shown,
@@ -205,7 +208,8 @@ class Seen:
             under=words.under(one, self.layout),
             what=words.what(one, self.units),
             more=words.more(one, parts, half, self.layout),
-            caption=words.CAUTION,
+            caption=words.not_as_printed(self.layout) if astray else words.CAUTION,
+            astray=astray,
             press="" if made else PRESS,
             press_small="It is drilled. The space bar goes on to the next hole." if made else PRESS_SMALL,
             made=made,

@@ -100,7 +100,8 @@ class Now:
     """The large type.  `name` is the hole, or a word; `figure` is a drill or a length with its `unit`.
 
     `what` and `more` stand below the figure, `under` below the name; `press` is what the blue field says,
-    `press_small` below it, `caption` below the close-up.
+    `press_small` below it, `caption` below the close-up.  `astray`: the printed
+    sheets show this hole otherwise.
     """
 
     name: str
@@ -113,6 +114,7 @@ class Now:
     press: str = ""
     press_small: str = ""
     made: bool = False
+    astray: bool = False
 
 
 @dataclass(frozen=True, slots=True)

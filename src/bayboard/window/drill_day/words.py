@@ -143,6 +143,12 @@ def sheets_of(revision: str) -> str:
     return f"the sheets of revision {revision}" if revision.isdecimal() else "the sheets that were printed"
 
 
+def not_as_printed(layout: Layout) -> str:
+    """Return what is said of a hole that the printed sheets show otherwise."""
+    sheets = "the sheets" if layout.printed is None else sheets_of(layout.printed.revision)
+    return f"Not as on {sheets}: go by these figures, or print again."
+
+
 def _named(names: Sequence[str]) -> str:
     if len(names) <= NAMED:
         return ", ".join(names)
