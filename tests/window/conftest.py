@@ -1,10 +1,13 @@
 """Window tests run without a screen unless one is asked for; each has a window with hands to work it."""
 
 import os
+import tempfile
 
 import pytest
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+# also for a window that outlives its test by a moment: nothing ever goes to the user's own shelf
+os.environ["BAYBOARD_SHELF"] = tempfile.mkdtemp(prefix="bayboard-shelf-")
 
 
 @pytest.fixture(autouse=True)
@@ -15,11 +18,13 @@ def application(qapp):
 
 @pytest.fixture(autouse=True)
 def own_folders(tmp_path, monkeypatch):
-    """Keep what the window remembers, logs and saves aside out of the user's folders."""
+    """Keep what the window remembers, logs, saves aside and puts on the shelf out of the user's folders."""
     import platformdirs
 
     monkeypatch.setattr(platformdirs, "user_data_dir", lambda *_, **__: str(tmp_path / "data"))
     monkeypatch.setattr(platformdirs, "user_log_dir", lambda *_, **__: str(tmp_path / "log"))
+    monkeypatch.setattr(platformdirs, "user_documents_dir", lambda: str(tmp_path / "documents"))
+    monkeypatch.setenv("BAYBOARD_SHELF", str(tmp_path / "shelf"))
 
 
 @pytest.fixture
@@ -42,5 +47,6 @@ def open_window(qapp, qtbot):
     yield opened
     for hands in made:
         hands.frame.settled = True
+        hands.window.files.keeper.let_go()
     mine, TROUBLE.told = TROUBLE.told == broken.append, None
     assert not (mine and broken), "a painting broke; see the log above"

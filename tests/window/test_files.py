@@ -1,4 +1,4 @@
-"""Opening, saving, beginning anew; unsaved work is asked about, what cannot be read is said, in place."""
+"""Opening, saving, beginning anew: plain layouts; unsaved work is asked about, what cannot be read is said."""
 
 import json
 from pathlib import Path
@@ -24,8 +24,12 @@ def saved(tmp_path):
 
 
 @pytest.fixture
-def hands(open_window):
-    return open_window(layout(gear=[gear("A", 200, 200)]))
+def hands(open_window, tmp_path):
+    """A plain layout: saved when asked, and asked about."""
+    made = layout(gear=[gear("A", 200, 200)])
+    path = tmp_path / "mine.json"
+    path.write_text(write(made), encoding="utf-8")
+    return open_window(made, path=path)
 
 
 def drop(hands, *paths):
@@ -56,7 +60,7 @@ def test_a_dropped_file_is_opened(hands, saved):
 
 def test_a_chosen_file_is_opened_and_remembered(hands, saved, monkeypatch):
     monkeypatch.setattr(files, "ask_open", lambda *_: str(saved))
-    hands.key("O", CTRL)
+    hands.key("O", CTRL | SHIFT)
     assert hands.layout.vehicle.name == "Crew"
     assert last.last_vehicle() == saved.resolve()
 
@@ -64,7 +68,7 @@ def test_a_chosen_file_is_opened_and_remembered(hands, saved, monkeypatch):
 def test_choosing_none_changes_nothing(hands, monkeypatch):
     monkeypatch.setattr(files, "ask_open", lambda *_: "")
     before = hands.layout
-    hands.key("O", CTRL)
+    hands.key("O", CTRL | SHIFT)
     assert hands.layout is before
 
 
@@ -103,8 +107,7 @@ def test_escape_answers_to_go_on_working(hands, saved):
     assert hands.wall.hasFocus()
 
 
-def test_saving_first_and_then_opening(hands, saved, tmp_path, monkeypatch):
-    monkeypatch.setattr(files, "ask_save", lambda *_: str(tmp_path / "mine.json"))
+def test_saving_first_and_then_opening(hands, saved, tmp_path):
     hands.drag_mm((200, 200), (300, 200))
     kept = hands.layout
     drop(hands, saved)
@@ -133,7 +136,7 @@ def test_save_as_adds_the_ending_that_is_missing(hands, tmp_path, monkeypatch):
 def test_where_nothing_can_be_written_is_said_and_the_work_stays(hands, tmp_path, monkeypatch):
     monkeypatch.setattr(files, "ask_save", lambda *_: str(tmp_path / "gone" / "x.json"))
     hands.drag_mm((200, 200), (300, 200))
-    hands.key("S", CTRL)
+    hands.key("S", CTRL | SHIFT)
     assert "no such folder" in hands.window.notice.text
     assert hands.place.job.dirty
 

@@ -1,11 +1,12 @@
 """The workplace made and put into the first frame: this loads geometry, rules and all views."""
 
+import contextlib
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Qt, QTimer
 from PySide6.QtGui import QAccessible, QGuiApplication
 
-from bayboard.job.job import Job, open_job
+from bayboard.job.job import open_job
 from bayboard.model.refused import Refused
 from bayboard.window import lettering, trouble
 from bayboard.window.access import interface_for
@@ -13,7 +14,7 @@ from bayboard.window.compare.stage import add_compare
 from bayboard.window.drill_day.stage import add_drill_day
 from bayboard.window.files import first_job
 from bayboard.window.first_frame import Frame
-from bayboard.window.last import last_vehicle, recent, remember
+from bayboard.window.last import last_vehicle, recent
 from bayboard.window.main_window import MainWindow
 from bayboard.window.print.stage import add_print
 from bayboard.window.shelf.stage import add_shelf
@@ -26,8 +27,7 @@ def furnished(frame: Frame, path: Path | None) -> MainWindow:
     trouble.watch()
     QAccessible.installFactory(interface_for)
     lettering.load_fonts()
-    job, refused = _first(path)
-    place = Workplace(job or first_job(), frame.theme, first_start=job is None)
+    place = Workplace(first_job(), frame.theme, first_start=True)
     window = MainWindow(place, frame)
     add_print(window)
     add_compare(window)
@@ -38,24 +38,22 @@ def furnished(frame: Frame, path: Path | None) -> MainWindow:
     QGuiApplication.styleHints().colorSchemeChanged.connect(link.wear)
     trouble.TROUBLE.told = window.notice.tell
     trouble.TROUBLE.set_aside = window.set_aside
-    if refused:
-        window.notice.tell(refused)
-    elif path is None and recent():
-        QTimer.singleShot(0, shelf.open)  # once the window stands, for the field takes the keys
+    if path is not None:
+        window.files.open_path(path)
+    else:
+        _put_up_last(window)
+        if recent():
+            QTimer.singleShot(0, shelf.open)  # once the window stands, for the field takes the keys
     return window
 
 
-def _first(path: Path | None) -> tuple[Job | None, str]:
-    """Return the job to begin with, and the sentence when a file was asked for that cannot be read."""
-    wanted = path or last_vehicle()
-    if wanted is None:
-        return None, ""
-    try:
-        job = open_job(wanted)
-    except Refused as refused:
-        return None, str(refused) if path is not None else ""
-    remember(wanted)
-    return job, ""
+def _put_up_last(window: MainWindow) -> None:
+    """Put up the vehicle that was open last; where it cannot be opened the shelf tells why."""
+    path = last_vehicle()
+    if path is None:
+        return
+    with contextlib.suppress(Refused):
+        window.files.came(open_job(path))
 
 
 class _Link(QObject):

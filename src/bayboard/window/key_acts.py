@@ -13,8 +13,9 @@ from bayboard.window.files import Files
 from bayboard.window.findings_panel import FindingsPanel
 from bayboard.window.floor_plan import FloorPlan
 from bayboard.window.help_sheet import HelpSheet
+from bayboard.window.keeping.note_line import NoteLine
 from bayboard.window.menu import finding_to_leave
-from bayboard.window.strip import Strip
+from bayboard.window.strip import KEPT, SHELF, Strip
 from bayboard.window.workplace import Workplace
 
 ZOOM = 1.2  # of one press of + or -
@@ -31,6 +32,7 @@ class Parts(Protocol):
     strip: Strip
     files: Files
     help: HelpSheet
+    note_line: NoteLine
 
     def to_wall(self) -> None:
         """Give the keys to the Wall."""
@@ -68,11 +70,11 @@ class KeyActs:
             "whole": place.fit,
             "open": files.open,
             "save": files.save,
-            "keep": files.save,
-            "kept": lambda: parts.show_stage("Kept"),
-            "shelf": lambda: parts.show_stage("Shelf"),
+            "keep": files.keep,
+            "kept": lambda: parts.show_stage(KEPT),
+            "shelf": self._shelf,
             "drill_day": lambda: parts.show_stage("Drill day"),
-            "save_as": files.save_as,
+            "save_as": files.save_copy,
             "new": files.new,
             "enter": self._enter,
             "hang": self._enter,
@@ -135,6 +137,9 @@ class KeyActs:
     def _escape(self) -> None:
         if self.parts.call_off():
             return
+        if self.parts.note_line.isVisible():
+            self.parts.note_line.close_line()
+            return
         if self.parts.bench.number:
             self._clear_number()
             return
@@ -160,6 +165,13 @@ class KeyActs:
     def _redo(self) -> None:
         if not self.parts.call_off():
             self.parts.place.redo()
+
+    def _shelf(self) -> None:
+        """Show the shelf; a window without one asks for a file."""
+        if self.parts.strip.offers(SHELF):
+            self.parts.show_stage(SHELF)
+        else:
+            self.parts.files.open()
 
     def _print(self) -> None:
         self.parts.show_stage("Print")

@@ -1,15 +1,19 @@
 """The workplace in one widget: strip, Wall, Section, tapes, Bench, Findings, Card, and the keys."""
 
 import time
+from contextlib import suppress
 from itertools import pairwise
 from pathlib import Path
+from typing import Any
 
 from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QKeyEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QWidget
 
 from bayboard.edits.set_units import SetUnits
+from bayboard.model.refused import Refused
 from bayboard.rules.finding import Finding
+from bayboard.store.job_file import Kept
 from bayboard.window.access import announce
 from bayboard.window.acts import Acts
 from bayboard.window.bench_panel import BenchPanel
@@ -20,6 +24,10 @@ from bayboard.window.findings_panel import FindingsPanel, counted
 from bayboard.window.floor_plan import FloorPlan, floor_plan
 from bayboard.window.help_sheet import HelpSheet
 from bayboard.window.in_hand import InHand
+from bayboard.window.keeping.kept_only import KeptOnlyStage
+from bayboard.window.keeping.note_line import NoteLine
+from bayboard.window.keeping.view_state import NAME as VIEW
+from bayboard.window.keeping.view_state import take_view, view_of
 from bayboard.window.key_acts import KeyActs
 from bayboard.window.keys import act_of, digit
 from bayboard.window.last import aside_folder
@@ -56,14 +64,16 @@ class MainWindow(QWidget):
         self.notice = Notice(place.theme, self)
         self.help = HelpSheet(place.theme, self)
         self.in_hand = InHand(self.bench, self)
+        self.note_line = NoteLine(place.theme, self)
         self.menu = ContextMenu(place, self)
-        self.files = Files(place, self.notice, self)
+        self.files = Files(place, self.notice, self.note_line, self)
         arrange = Panes(ARRANGE, self.wall, self.section, self.bench, self.findings, self.card)
         self.panes: dict[str, Panes] = {ARRANGE.name: arrange}
         self.stage = ARRANGE.name
         self.stage_before = ARRANGE.name  # the stage that a mode without a lath goes back to
         self.help.tell(self.stage, arrange.keys())
         self.key_acts = KeyActs(self)
+        self.kept_only: KeptOnlyStage | None = None
         self._told = ""
         self._listener = QTimer(self)
         self._listener.setSingleShot(True)
@@ -97,7 +107,18 @@ class MainWindow(QWidget):
         card.open_wanted.connect(self._open_vehicle)
         card.example_wanted.connect(self.files.example)
         card.new_wanted.connect(self.files.new)
-        self.files.closed.connect(self.closing)
+        files = self.files
+        files.closed.connect(self.closing)
+        files.arrived.connect(self.take_view)
+        files.kept_shown.connect(self._show_kept)
+        files.keeper.stands.connect(self._stands)
+        files.keeper.view = self._view
+        self.strip.standing = files.standing
+        self.note_line.left.connect(self.to_wall)
+        self.note_line.kept.connect(self.to_wall)
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            app.applicationStateChanged.connect(self._app_state)
         self.notice.answered.connect(self.to_wall)
 
     def _order_tabs(self) -> None:
@@ -111,7 +132,8 @@ class MainWindow(QWidget):
             card.tape,
             card.hang,
         )
-        order = (*stops, *card.begin, self.strip, self.strip.lever, self.strip.units)
+        strip = self.strip
+        order = (*stops, *card.begin, strip, strip.name, strip.kept, strip.lever, strip.units)
         for a, b in pairwise(order):
             QWidget.setTabOrder(a, b)
 
@@ -128,6 +150,7 @@ class MainWindow(QWidget):
             stages.insert(names.index(before) if before in names else len(stages), panes.stage)
         self.strip.stages = tuple(stages)
         self.panes[panes.stage.name] = panes
+        self.strip.offer(panes.stage.name)
         self.show_stage(self.stage)
 
     def show_stage(self, name: str) -> None:
@@ -136,6 +159,9 @@ class MainWindow(QWidget):
             return
         self.call_off()
         before, self.stage = self.stage, name
+        if name != before:
+            self.note_line.close_line()
+            self.files.keeper.write()
         if any(stage.name == name for stage in self.strip.stages):
             self.stage_before = name
             self.strip.show_stage(name)
@@ -155,6 +181,7 @@ class MainWindow(QWidget):
                 if widget is not None and widget not in shown:
                     widget.hide()
         self.panes[name].shown()
+        self.strip.follow()
 
     def leave_mode(self) -> None:
         """Go from a mode without a lath back to the stage before it."""
@@ -180,6 +207,7 @@ class MainWindow(QWidget):
         for part in (self.strip, self.findings, self.card, *self.panes.values()):
             part.dress()
         self.notice.dress(theme)
+        self.note_line.dress(theme)
         self.help.theme = theme
         self._lay_out()
         self.update()
@@ -206,6 +234,7 @@ class MainWindow(QWidget):
         self.place.set_wall_rect(QRectF(QPointF(), plan.wall.size().toSizeF()))
         self.place.ledge_rect = plan.bench.translated(-plan.wall.topLeft()).toRectF()
         self.notice.lay(plan.wall)
+        self.note_line.lay(plan.wall)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Place the parts anew."""
@@ -221,6 +250,37 @@ class MainWindow(QWidget):
         name = "Bayboard" if self.place.first_start else f"{self.place.shown.vehicle.name}[*] · Bayboard"
         self.window().setWindowTitle(name)
         self.window().setWindowModified(self.place.job.dirty and not self.place.first_start)
+
+    # --- how the vehicle is kept and looked at ---
+
+    def _stands(self) -> None:
+        self.strip.follow()
+        self._name_window()
+
+    def _view(self) -> dict[str, Any]:
+        return view_of(self.place, self.stage_before)
+
+    def take_view(self) -> None:
+        """Look at the vehicle on the Wall as its file says it was looked at last."""
+        try:
+            stage = take_view(self.place, self.place.job.meta(VIEW))
+        except Refused:
+            return  # the file does not say: all of it is shown
+        if any(known.name == stage for known in self.strip.stages):
+            self.show_stage(stage)
+
+    def _show_kept(self, path: Path, kept: tuple[Kept, ...]) -> None:
+        """Show the notes and pictures of a file that this Bayboard cannot open."""
+        if self.kept_only is None:
+            self.kept_only = KeptOnlyStage(self)
+            self.add_stage(self.kept_only, lath=False)
+        self.kept_only.open(path, kept)
+
+    def _app_state(self, state: Qt.ApplicationState) -> None:
+        """Write what is not written when another program is turned to."""
+        if state != Qt.ApplicationState.ApplicationActive:
+            self.files.keeper.write()
+            self.files.keeper.save_view()
 
     # --- what the parts ask for ---
 
@@ -272,7 +332,9 @@ class MainWindow(QWidget):
         return self.files.may_close()
 
     def set_aside(self) -> Path:
-        """Save the layout aside, because something broke."""
+        """Bring the draft into its file and save it aside as well, because something broke."""
+        with suppress(Exception):  # whatever broke may break here, too
+            self.files.keeper.write()
         return self.place.job.set_aside(aside_folder())
 
     # --- keys ---

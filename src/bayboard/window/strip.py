@@ -3,13 +3,15 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from bayboard.window import lettering
 from bayboard.window.controls import Switch
 from bayboard.window.draw.strip import Lath, lath_rects, paint_strip
+from bayboard.window.keeping.strip_word import StripWord
+from bayboard.window.keeping.words import NOTHING_OPEN, Standing
 from bayboard.window.lettering import HEADING, HELPER, Style
 from bayboard.window.marking import open_findings
 from bayboard.window.theme import brush
@@ -17,6 +19,7 @@ from bayboard.window.workplace import Workplace
 
 TOLD = 4000  # ms a line about the last act stands
 UNIT_WORDS = ("in", "mm")
+SHELF, KEPT = "Shelf", "Kept"  # the modes that the vehicle's name and its revision lead to
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +36,7 @@ ARRANGE = Stage("Arrange", 2)
 class Strip(QWidget):
     """The top of the window.  It shows the stages it is given, and never one that is not built."""
 
-    staged = Signal(str)  # the name of a stage that was pressed
+    staged = Signal(str)  # the name of a stage or mode that was pressed
     lever_wanted = Signal(str)
     units_wanted = Signal(str)
 
@@ -44,12 +47,18 @@ class Strip(QWidget):
         self.place = place
         self.stages = tuple(stages)
         self.stage = self.stages[0]
+        self.modes: frozenset[str] = frozenset()
+        self.standing: Callable[[], Standing] = _nothing  # how the job stands in its file
         self.line = ""
         self.of_mode: Callable[[], str] = str  # what the mode on screen says in place of the file's state
         self.hovered = -1
         self._quiet = QTimer(self)
         self._quiet.setSingleShot(True)
         self._quiet.timeout.connect(self._hush)
+        self.name = StripWord(HEADING, self, "Opens the shelf of vehicles. Ctrl O")
+        self.kept = StripWord(HELPER, self, "Shows what was kept, to compare and go back. Ctrl K")
+        self.name.clicked.connect(self._to_shelf)
+        self.kept.clicked.connect(self._to_kept)
         self.lever = Switch("Seat", ("up", "folded"), self, "Shows the seat up or folded. F")
         self.units = Switch("Units", UNIT_WORDS, self, "Shows inches or millimetres. U")
         self.lever.switched.connect(self.lever_wanted)
@@ -65,26 +74,36 @@ class Strip(QWidget):
 
     def dress(self) -> None:
         """Wear the workplace's colours."""
-        self.lever.dress(self.place.theme)
-        self.units.dress(self.place.theme)
+        for part in (self.lever, self.units, self.name, self.kept):
+            part.dress(self.place.theme)
         self.follow()
 
     def follow(self) -> None:
         """Show what the workplace says."""
         self.lever.hold(self.place.lever)
         self.units.hold(self.place.units)
+        self._say_words()
         self.update()
+
+    def offer(self, mode: str) -> None:
+        """Know that the window has a mode, so that words may lead to it."""
+        self.modes |= {mode}
+        self.follow()
+
+    def offers(self, mode: str) -> bool:
+        """Return whether the window has a mode."""
+        return mode in self.modes
 
     def say(self, line: str) -> None:
         """Show one line for a few seconds."""
         self.line = line
         self.setAccessibleDescription(line)
         self._quiet.start(TOLD)
-        self.update()
+        self._say_words()
 
     def _hush(self) -> None:
         self.line = ""
-        self.update()
+        self._say_words()
 
     def show_stage(self, name: str) -> None:
         """Put a stage's lath on top."""
@@ -117,6 +136,7 @@ class Strip(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the strip."""
+        self._say_words()  # a mode may say something else by now
         theme, rect = self.place.theme, QRectF(self.rect())
         with QPainter(self) as p:
             p.fillRect(rect, brush(theme.paper))
@@ -125,37 +145,43 @@ class Strip(QWidget):
             self._paint_words(p, rect)
 
     def _paint_words(self, p: QPainter, rect: QRectF) -> None:
-        theme, size = self.place.theme, self.place.theme.size
-        left = self.lath_places()[-1].right() + 26.0 * size
-        seat = Style(px=16.0).sized(size)
-        right = self.lever.x() - lettering.width("Seat", seat) - 12.0
-        lettering.draw_in(p, QRectF(right, 0.0, 60.0, rect.height()), "Seat", seat, theme.ink2, "left")
-        room = right - left - 24.0
-        lettering.draw(
-            p,
-            QPointF(left, rect.center().y() - 3.0),
-            lettering.elided(self.title(), HEADING.sized(size), room),
-            HEADING.sized(size),
-            theme.ink,
-        )
-        words, token = (self.line, theme.ink) if self.line else (self.state(), theme.ink2)
-        below = lettering.elided(words, HELPER.sized(size), room)
-        lettering.draw(p, QPointF(left, rect.center().y() + 17.0 * size), below, HELPER.sized(size), token)
+        theme = self.place.theme
+        seat = Style(px=16.0).sized(theme.size)
+        left = QRectF(self._seat_left(), 0.0, 60.0, rect.height())
+        lettering.draw_in(p, left, "Seat", seat, theme.ink2, "left")
+
+    def _seat_left(self) -> float:
+        seat = Style(px=16.0).sized(self.place.theme.size)
+        return self.lever.x() - lettering.width("Seat", seat) - 12.0
+
+    def _say_words(self) -> None:
+        """Put the vehicle's name and how it stands, or the line about the last act, to their places."""
+        theme, place, stand = self.place.theme, self.place, self.standing()
+        open_now = not place.first_start
+        self.name.say(self.title(), theme.ink, SHELF in self.modes, "Shelf of vehicles")
+        token = theme.ink if self.line else theme.must if stand.harmed else theme.ink2
+        leads = KEPT in self.modes and open_now and not self.line
+        self.kept.say(self.line or self.state(), token, leads, "Kept revisions")
+        left, high, size = self.lath_places()[-1].right() + 26.0 * theme.size, self.height(), theme.size
+        room, middle = self._seat_left() - left - 24.0, high / 2 + 2.0 * size
+        for word, top, floor in ((self.name, 0.0, middle), (self.kept, middle, high - 1.0)):
+            wide = min(word.sizeHint().width(), max(room, 0.0))
+            spot = QRectF(left - word.margin(), top, wide, floor - top)
+            word.setGeometry(QRect(round(spot.x()), round(top), round(wide), round(floor - top)))
+
+    def _to_shelf(self) -> None:
+        self.staged.emit(SHELF)
+
+    def _to_kept(self) -> None:
+        self.staged.emit(KEPT)
 
     def title(self) -> str:
         """Return whose layout this is."""
         return "Bayboard" if self.place.first_start else self.place.shown.vehicle.name
 
     def state(self) -> str:
-        """Return where the layout is kept and whether it is."""
-        job = self.place.job
-        if self.of_mode():
-            return self.of_mode()
-        if self.place.first_start:
-            return "nothing open yet"
-        if job.path is None:
-            return "draft, not in a file yet" if job.dirty else "new, not in a file yet"
-        return f"{job.path.name}, {'changed since it was saved' if job.dirty else 'saved'}"
+        """Return how the job stands in its file, or what the mode on screen says."""
+        return self.of_mode() or self.standing().words
 
     def lath_places(self) -> tuple[QRectF, ...]:
         """Return where the laths lie."""
@@ -170,6 +196,7 @@ class Strip(QWidget):
         top = (self.height() - high) // 2
         self.units.setGeometry(self.width() - units.width() - 10, top, units.width(), high)
         self.lever.setGeometry(self.units.x() - lever.width() - 10, top, lever.width(), high)
+        self._say_words()
 
     def stage_at(self, at: QPointF) -> int:
         """Return which lath is there, -1 for none."""
@@ -200,3 +227,7 @@ class Strip(QWidget):
         at = self.stages.index(self.stage) + by
         if 0 <= at < len(self.stages):
             self.staged.emit(self.stages[at].name)
+
+
+def _nothing() -> Standing:
+    return Standing(NOTHING_OPEN)

@@ -1,0 +1,166 @@
+"""The line in which a revision is kept: at the Wall's foot, a note, Enter.  No dialog."""
+
+from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPalette
+from PySide6.QtWidgets import QLineEdit, QWidget
+
+from bayboard.store.revisions import LONGEST_NOTE
+from bayboard.window import lettering
+from bayboard.window.access import announce
+from bayboard.window.controls import Button
+from bayboard.window.fields import HIGH
+from bayboard.window.lettering import BODY, HELPER, STRONG
+from bayboard.window.theme import LIGHT, Theme, brush, colour, pen
+
+ASKED = "What is this one?"
+LEAVE = "Leave it"
+
+
+class NoteField(QLineEdit):
+    """A line of text.  Enter keeps, Escape leaves; all other keys are the text's."""
+
+    taken = Signal()
+    left = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.theme: Theme = LIGHT
+        self.setAccessibleName(ASKED)
+        self.setFrame(False)
+        self.setMaxLength(LONGEST_NOTE)
+
+    def dress(self, theme: Theme) -> None:
+        """Wear a theme."""
+        self.theme = theme
+        size = theme.size
+        self.setFont(lettering.font(BODY.sized(size), hinted=True))
+        self.setTextMargins(round(11 * size), 0, round(11 * size), 0)
+        palette = self.palette()
+        palette.setColor(QPalette.ColorRole.Base, colour("#000000", 0.0))
+        palette.setColor(QPalette.ColorRole.Text, colour(theme.ink))
+        palette.setColor(QPalette.ColorRole.Highlight, colour(theme.blue))
+        palette.setColor(QPalette.ColorRole.HighlightedText, colour(theme.field))
+        self.setPalette(palette)
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        """Return room for a few words and a finger."""
+        return QSize(round(320 * self.theme.size), round(HIGH * self.theme.size))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Keep, leave, or type."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.taken.emit()
+        elif event.key() == Qt.Key.Key_Escape:
+            self.left.emit()
+        elif event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down):
+            event.accept()
+        else:
+            super().keyPressEvent(event)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the frame, then the text."""
+        with QPainter(self) as p:
+            p.setRenderHint(QPainter.RenderHint.Antialiasing)
+            near = self.theme.ink if self.underMouse() else self.theme.rule2
+            p.setBrush(brush(self.theme.field))
+            p.setPen(pen(self.theme.blue if self.hasFocus() else near, 2.4 if self.hasFocus() else 1.2))
+            p.drawRoundedRect(QRectF(self.rect()).adjusted(2.0, 2.0, -2.0, -2.0), 5.0, 5.0)
+        super().paintEvent(event)
+
+    def event(self, event: QEvent) -> bool:
+        """Repaint as the pointer comes and goes."""
+        if event.type() in (QEvent.Type.Enter, QEvent.Type.Leave):
+            self.update()
+        return super().event(event)
+
+
+class NoteLine(QWidget):
+    """Asks for the note of a revision.  `kept` carries it, "" for none; `left` says that nothing is kept."""
+
+    kept = Signal(str)
+    left = Signal()
+
+    def __init__(self, theme: Theme, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.theme = theme
+        self.helper = ""
+        self.room = QRect()
+        self.field = NoteField(self)
+        self.button = Button("Keep", self, act=True, tip="Keeps it as a revision. Enter")
+        self.leave = Button(LEAVE, self, tip="Goes back to work, nothing kept. Esc")
+        self.field.taken.connect(self._take)
+        self.field.left.connect(self.close_line)
+        self.button.clicked.connect(self._take)
+        self.leave.clicked.connect(self.close_line)
+        self.hide()
+
+    def dress(self, theme: Theme) -> None:
+        """Wear a theme."""
+        self.theme = theme
+        for part in (self.field, self.button, self.leave):
+            part.dress(theme)
+        self.update()
+
+    def ask(self, number: int, helper: str) -> None:
+        """Ask for the note of a revision that would have this number; `helper` says what Enter does."""
+        self.helper = helper
+        self.button.setText(f"Keep as revision {number}")
+        self.button.setAccessibleName(self.button.text())
+        self.field.setText("")
+        self.field.setAccessibleDescription(helper)
+        self.dress(self.theme)
+        self.lay(self.room)
+        self.show()
+        self.raise_()
+        self.field.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        announce(self, f"{ASKED} {helper}")
+
+    def lay(self, room: QRect) -> None:
+        """Lie at the foot of a rectangle of the window."""
+        self.room = room
+        size, pad = self.theme.size, round(16 * self.theme.size)
+        wide = max(room.width() - 2 * pad, 200)
+        high = round((HIGH + 50) * size)
+        self.setGeometry(room.left() + pad, room.bottom() - high - pad, wide, high)
+        top, x = round(10 * size), wide - pad // 2
+        for button in (self.leave, self.button):
+            hint = button.sizeHint()
+            x -= hint.width()
+            button.setGeometry(x, top, hint.width(), hint.height())
+        left = round(18 * size + lettering.width(ASKED, STRONG.sized(size)) + 14 * size)
+        tall = self.field.sizeHint().height()
+        middle = top + self.button.sizeHint().height() // 2
+        self.field.setGeometry(left, middle - tall // 2, max(x - left - pad // 2, 80), tall)
+        self.update()
+
+    def _take(self) -> None:
+        self.hide()
+        self.kept.emit(self.field.text())
+
+    def close_line(self) -> None:
+        """Go away with nothing kept."""
+        if self.isVisible():
+            self.hide()
+            self.left.emit()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Leave with Escape from the buttons, too; nothing else reaches the work behind."""
+        if event.key() == Qt.Key.Key_Escape:
+            self.close_line()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint a strip of paper with the question."""
+        theme, size = self.theme, self.theme.size
+        with QPainter(self) as p:
+            p.setRenderHint(QPainter.RenderHint.Antialiasing)
+            rect = QRectF(self.rect()).adjusted(1.0, 1.0, -1.0, -1.0)
+            p.setBrush(brush(theme.paper))
+            p.setPen(pen(theme.blue, 2.0))
+            p.drawRoundedRect(rect, 8.0, 8.0)
+            row = QRectF(18.0 * size, self.field.y(), 100.0, self.field.height())
+            lettering.draw_in(p, row, ASKED, STRONG.sized(size), theme.ink, "left")
+            below = QRectF(self.field.x() + 4.0, self.field.geometry().bottom() + 2.0, 10.0, 30.0 * size)
+            room = rect.right() - below.x() - 16.0 * size
+            words = lettering.elided(self.helper, HELPER.sized(size), room)
+            lettering.draw_in(p, below, words, HELPER.sized(size), theme.ink2, "left")
