@@ -238,7 +238,6 @@ def test_enter_opens_the_vehicle_and_puts_the_shelf_away(put, shelf):
     hands.key("Return")
     assert hands.layout.vehicle.name == "Alder"
     assert not stage.on_screen() and hands.wall.hasFocus()
-    hands.place.job.close()
 
 
 def test_enter_on_the_vehicle_that_is_open_goes_on_with_it(put, shelf, monkeypatch):
@@ -263,17 +262,22 @@ def test_a_file_that_cannot_be_opened_leaves_the_shelf_open_and_is_said(folder, 
     assert stage.on_screen() and "this is not a job file" in hands.window.notice.text
 
 
-@pytest.mark.parametrize(("link", "act"), [("open", "open"), ("new", "new"), ("example", "example")])
-def test_one_may_begin_elsewhere(put, open_window, monkeypatch, link, act):
+@pytest.mark.parametrize("filled", [True, False])
+@pytest.mark.parametrize(("way", "act"), [(0, "open"), (1, "new"), (2, "example")])
+def test_one_may_begin_elsewhere(put, open_window, qtbot, monkeypatch, way, act, filled):
     from bayboard.window.files import Files
     from bayboard.window.shelf.stage import add_shelf
 
     asked = []
     monkeypatch.setattr(Files, act, lambda self: asked.append(act))
+    if filled:
+        put("Alder")
     hands = open_window(PLAIN_LAYOUT)
     stage = add_shelf(hands.window)
     stage.open()
-    getattr(stage.choice, link).click()
+    qtbot.waitUntil(lambda: stage.desk.share == 1.0, timeout=10_000)
+    pressed = (stage.choice.links if filled else stage.choice.begin)[way]
+    hands.click(pressed.mapTo(hands.window, QPointF(pressed.rect().center())))
     stage.desk.end()
     assert asked == [act]
 
@@ -410,12 +414,19 @@ def test_nothing_lies_over_anything_else(put, shelf, size, scale):
     line, choice = stage.line, stage.choice
     assert line.field.geometry().bottom() < line.rect_of(0).top()
     assert line.rect_of(0).bottom() <= line.height()
-    rects = [stop.geometry() for stop in choice.stops] + [choice.scroll.geometry()]
+    _lie_apart(choice, [*choice.stops, choice.scroll])
+    hands.picture()
+    stage.line.field.setText("nothing of this")
+    _lie_apart(choice, choice.stops)
+    hands.picture()
+
+
+def _lie_apart(choice, controls):
+    rects = [control.geometry() for control in controls if control.isVisible()]
     for i, one in enumerate(rects):
         assert choice.rect().contains(one)
         assert not any(one.adjusted(5, 5, -5, -5).intersects(other) for other in rects[i + 1 :])
-    assert choice.scroll.height() >= 60
-    hands.picture()
+    assert len(rects) >= 3 and all(rect.height() >= 40 for rect in rects)
 
 
 def test_paths_are_told_from_the_users_own_folder(monkeypatch, tmp_path):

@@ -5,7 +5,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QWidget
 
 from bayboard.window import lettering
-from bayboard.window.controls import TARGET, Button, Link
+from bayboard.window.controls import TARGET, Button, Control, Link
 from bayboard.window.findings_panel import bar_dress
 from bayboard.window.first_frame import paint_panel
 from bayboard.window.lettering import BODY, Style
@@ -19,7 +19,7 @@ PAD = 16.0
 TOP = 42.0  # px of the title
 SMALL = Style(px=15.0)
 TAKE, GO_ON, LOOK = "Take it down", "Go on with it", "Look only"
-ELSEWHERE = "No vehicle is chosen."
+OPEN, NEW, EXAMPLE = "Open a file…", "A new vehicle", "See a finished one"
 
 Paragraphs = tuple[tuple[str, bool], ...]
 
@@ -93,33 +93,35 @@ class ChoiceCard(QWidget):
         self.scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.take = Button(TAKE, self, act=True, tip="Opens this vehicle. Enter")
         self.look = Button(LOOK, self, tip="Opens this vehicle to look at; nothing in it changes")
-        self.open = Link("Open a file…", self, "Opens a file anywhere. Ctrl+Shift+O")
-        self.new = Link("A new vehicle", self, "Begins with a bare wall. Ctrl+N")
-        self.example = Link("See a finished one", self, "Shows a finished vehicle to try things on")
+        # the ways to begin elsewhere: small below a vehicle, large where none is chosen
+        self.ways = (
+            (OPEN, "Opens a file anywhere. Ctrl+Shift+O", self.open_wanted),
+            (NEW, "Begins with a bare wall. Ctrl+N", self.new_wanted),
+            (EXAMPLE, "Shows a finished vehicle to try things on", self.example_wanted),
+        )
+        self.links = tuple(Link(text, self, tip) for text, tip, _ in self.ways)
+        self.begin = tuple(Button(text, self, act=text == NEW, tip=tip) for text, tip, _ in self.ways)
         self._connect()
         self.setAccessibleName("Vehicle")
         self.dress()
 
     def _connect(self) -> None:
-        for control, signal in (
-            (self.take, self.take_wanted),
-            (self.look, self.look_wanted),
-            (self.open, self.open_wanted),
-            (self.new, self.new_wanted),
-            (self.example, self.example_wanted),
-        ):
-            control.clicked.connect(signal)
+        self.take.clicked.connect(self.take_wanted)
+        self.look.clicked.connect(self.look_wanted)
+        for (_, _, signal), link, button in zip(self.ways, self.links, self.begin, strict=True):
+            link.clicked.connect(signal)
+            button.clicked.connect(signal)
         self.desk.changed.connect(self.follow)
 
     @property
-    def stops(self) -> tuple[QWidget, ...]:
+    def stops(self) -> tuple[Control, ...]:
         """Return what Tab walks here, in order."""
-        return self.take, self.look, self.open, self.new, self.example
+        return self.take, self.look, *self.links, *self.begin
 
     def dress(self) -> None:
         """Wear the workplace's colours."""
         theme = self.place.theme
-        for control in (self.take, self.look, self.open, self.new, self.example):
+        for control in self.stops:
             control.dress(theme)
         self.scroll.setStyleSheet(f"QScrollArea, QScrollArea > QWidget {{ background: {theme.paper}; }}")
         self.scroll.verticalScrollBar().setStyleSheet(bar_dress(theme))
@@ -128,16 +130,16 @@ class ChoiceCard(QWidget):
     def follow(self) -> None:
         """Tell of the vehicle that is chosen."""
         desk, vehicle = self.desk, self.desk.vehicle()
-        if vehicle is None:
-            self.told.tell(((ELSEWHERE, False),))
-        else:
-            here = desk.is_here(vehicle)
+        here = vehicle is not None and desk.is_here(vehicle)
+        if vehicle is not None:
             state = words.state_words(vehicle, here, desk.holder(vehicle))
             self.told.tell((*(((state, True),) if state else ()), *words.told(vehicle)))
             self.take.setText(GO_ON if here else TAKE)
             self.take.setAccessibleName(f"{self.take.text()}: {vehicle.facts.name}")
-        here = vehicle is not None and desk.is_here(vehicle)
-        self.take.setVisible(vehicle is not None)
+        for control in (self.scroll, self.take, *self.links):
+            control.setVisible(vehicle is not None)
+        for button in self.begin:
+            button.setVisible(vehicle is None)
         self.look.setVisible(vehicle is not None and not here)
         self._lay_out()
         self.update()
@@ -153,21 +155,18 @@ class ChoiceCard(QWidget):
 
     def _lay_out(self) -> None:
         size = self.place.theme.size
-        pad, tall = round(PAD * size), round((TARGET + 8) * size)
-        link = round(TARGET * size)
-        bottom = self.height() - link - round(4.0 * size)
-        x = pad - 6
-        for control in (self.open, self.new, self.example):
-            wide = control.sizeHint().width()
-            control.setGeometry(x, bottom, wide, link)
+        pad, tall, link = round(PAD * size), round((TARGET + 8) * size), round(TARGET * size)
+        top, bottom = round(TOP * size), self.height() - link - round(4.0 * size)
+        whole, x = self.width() - 2 * pad + 8, pad - 6
+        for i, (small, large) in enumerate(zip(self.links, self.begin, strict=True)):
+            wide = small.sizeHint().width()
+            small.setGeometry(x, bottom, wide, link)
+            large.setGeometry(pad - 4, top + i * (tall + round(4.0 * size)), whole, tall)
             x += wide
-        if not self.take.isHidden():
-            bottom -= tall - round(3.0 * size)
-            whole = self.width() - 2 * pad + 8
-            look = 0 if self.look.isHidden() else self.look.sizeHint().width()
-            self.take.setGeometry(pad - 4, bottom, whole - look - (4 if look else 0), tall)
-            self.look.setGeometry(pad - 4 + whole - look, bottom, look, tall)
-        top = round(TOP * size)
+        bottom -= tall - round(3.0 * size)
+        look = 0 if self.look.isHidden() else self.look.sizeHint().width()
+        self.take.setGeometry(pad - 4, bottom, whole - look - (4 if look else 0), tall)
+        self.look.setGeometry(pad - 4 + whole - look, bottom, look, tall)
         self.scroll.setGeometry(pad, top, self.width() - pad - 6, max(bottom - top - 2, 0))
 
     def resizeEvent(self, event: QResizeEvent) -> None:

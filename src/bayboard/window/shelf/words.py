@@ -86,7 +86,7 @@ def state_words(vehicle: Found, here: bool, holder: Holder | None, zone: tzinfo 
         return f"It cannot be read: {vehicle.facts.trouble}."
     if holder is None:
         return ""
-    since = moment_words(holder.since, zone)
+    since = day_words(holder.since, datetime.now().astimezone(), zone)
     return f"Held by {holder.name} on {holder.host}{f' since {since}' if since else ''}. It can be looked at."
 
 
