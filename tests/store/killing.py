@@ -1,6 +1,7 @@
 """Kill a writing child at a random moment and hold its file to what it had confirmed."""
 
 import shutil
+import struct
 import subprocess
 import sys
 import time
@@ -17,6 +18,8 @@ WRITER = Path(__file__).with_name("writer.py")
 MAGIC = bytes.fromhex("d9d505f920a163d7")  # of a journal that will be rolled back: SQLite's file format, 3
 WHOLE_WALK = 70  # acts after which a file has grown enough and another is begun
 PASSED = (0, 1, 1, 2, 3, 5, 8, 12)  # acts that a child may end before the one it is killed in
+TORN = 0.5  # of the journals to roll back find the file as after a power cut
+SECTOR = 512  # bytes that a disk writes whole
 AIMED = 0.4  # of the kills wait until the journal is complete, the rest fall at any moment
 
 
@@ -27,6 +30,7 @@ class Death:
     kind: str
     begun: bool  # a journal that is not empty lay beside the file
     hot: bool  # and it was complete: pages of the file may have been overwritten already
+    torn: bool  # as by a failing supply, sectors of those pages were mixed from old, new and noise
     landed: bool  # what was under way is in the file
     wrong: tuple[str, ...]
 
@@ -88,10 +92,13 @@ class Victims:
 
     def _examined(self, kind, confirmed, under_way):
         begun, hot = journal(self.path)
+        torn = hot and self.dice.random() < TORN
+        if torn:
+            tear(self.path, self.dice)
         if confirmed < 0 and not self.path.exists():
             for part in self.folder.iterdir():
                 part.unlink()
-            return Death(kind, begun, hot, False, ())
+            return Death(kind, begun, hot, torn, False, ())
         with open_job_file(self.path) as file:
             wrong = [] if file.said or not hot else ["a journal was rolled back and nothing said"]
             wrong += file.check_whole()
@@ -102,8 +109,8 @@ class Victims:
             differing = differences(seen, walked(self.walk, done).seen())
             if not differing:
                 self.done = done
-                return Death(kind, begun, hot, done > confirmed, tuple(wrong))
-        return Death(kind, begun, hot, False, (*wrong, *differing))
+                return Death(kind, begun, hot, torn, done > confirmed, tuple(wrong))
+        return Death(kind, begun, hot, torn, False, (*wrong, *differing))
 
     def _copies(self, seen):
         """Return what is wrong with the copies: each is whole, of one moment, and held by nobody."""
@@ -144,18 +151,52 @@ def journal(path):
     SQLite writes the head of a journal once the old pages in it are on the disk; before that it has not
     touched the file, and the journal's head is zeros.
     """
-    beside = path.with_name(path.name + "-journal")
     try:
-        with beside.open("rb") as file:
+        with journal_of(path).open("rb") as file:
             head = file.read(len(MAGIC))
     except FileNotFoundError:
         head = b""
     return bool(head), head == MAGIC
 
 
+def tear(path, dice):
+    """Leave the pages that the journal can give back as a power cut may: each sector old, new or noise.
+
+    What the journal holds was on the disk before the file was touched; the file's own pages were not.  Its
+    form: "The Rollback Journal", sqlite.org/fileformat.html section 3.  The first sector stays one of
+    old and new, for a disk writes a sector whole.
+    """
+    data, old = bytearray(path.read_bytes()), journal_of(path).read_bytes()
+    count, _, _, sector, page = struct.unpack_from(">IIIII", old, len(MAGIC))
+    for record in range(count):
+        at = sector + record * (page + 8)
+        (number,) = struct.unpack_from(">I", old, at)
+        for offset in range(0, page, SECTOR):
+            place = (number - 1) * page + offset
+            before = old[at + 4 + offset : at + 4 + offset + SECTOR]
+            ways = [before, data[place : place + SECTOR], *([dice.randbytes(SECTOR)] if place else [])]
+            data[place : place + SECTOR] = dice.choice(ways)
+    path.write_bytes(data)
+
+
+def journal_of(path):
+    """Return where SQLite keeps the journal of a file."""
+    return path.with_name(path.name + "-journal")
+
+
 def table(deaths):
     """Return the kinds of act with kills, transactions begun, journals to roll back, landed and wrong."""
-    rows = [("act under way", "kills", "transaction open", "rolled back", "went through", "lost or wrong")]
+    rows = [
+        (
+            "act under way",
+            "kills",
+            "transaction open",
+            "rolled back",
+            "torn before",
+            "went through",
+            "lost or wrong",
+        )
+    ]
     for kind in sorted({death.kind for death in deaths}):
         rows.append((kind, *_counted([death for death in deaths if death.kind == kind])))
     rows.append(("all", *_counted(deaths)))
@@ -163,7 +204,7 @@ def table(deaths):
 
 
 def _counted(deaths):
-    members = ("begun", "hot", "landed", "wrong")
+    members = ("begun", "hot", "torn", "landed", "wrong")
     return (len(deaths), *(sum(bool(getattr(death, name)) for death in deaths) for name in members))
 
 

@@ -1,7 +1,10 @@
 """A writer that is killed leaves all that it had confirmed; the 500 of `tests/long/kills.py` in small."""
 
+import struct
+from random import Random
+
 import pytest
-from tests.store.killing import Victims, as_text, journal, table, understood
+from tests.store.killing import MAGIC, Victims, as_text, journal, journal_of, table, tear, understood
 
 KILLS = 9
 
@@ -37,7 +40,21 @@ def test_a_journal_is_told_from_one_that_is_not_complete(tmp_path):
     assert journal(path) == (True, True)
 
 
+def test_pages_are_torn_only_where_the_journal_can_give_them_back(tmp_path):
+    path, page = tmp_path / "a.bay", 1024
+    before = bytes([1]) * page + bytes([2]) * page + bytes([3]) * page
+    after = before[: 2 * page] + bytes([9]) * page
+    path.write_bytes(after)
+    head = MAGIC + struct.pack(">IIIII", 1, 0, 3, 512, page)
+    journal_of(path).write_bytes(
+        head.ljust(512, b"\0") + struct.pack(">I", 3) + before[2 * page :] + bytes(4)
+    )
+    tear(path, Random(1))
+    assert path.read_bytes()[: 2 * page] == before[: 2 * page]
+    assert path.read_bytes() != after
+
+
 def test_the_table_adds_up(deaths):
     rows = table(deaths)
-    assert [sum(row[n] for row in rows[1:-1]) for n in range(1, 6)] == list(rows[-1][1:])
+    assert [sum(row[n] for row in rows[1:-1]) for n in range(1, 7)] == list(rows[-1][1:])
     assert as_text(rows).count("\n") == len(rows)
