@@ -1,5 +1,8 @@
 """Bayboard opened without a file: the last vehicle on the Wall, the shelf below it."""
 
+import subprocess
+import sys
+
 import pytest
 from PySide6.QtWidgets import QApplication
 
@@ -59,3 +62,12 @@ def test_a_last_vehicle_that_is_gone_leaves_the_shelf(put, opened):
     gone.unlink()
     window = opened(None)
     assert window.stage == "Shelf" and window.place.first_start
+
+
+def test_nothing_of_the_shelf_is_loaded_before_the_first_frame():
+    code = (
+        "import sys; import bayboard.window.app, bayboard.window.first_frame;"
+        "print([n for n in sys.modules if 'shelf' in n or n in ('sqlite3', 'PIL', 'psutil', 'shapely')])"
+    )
+    told = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert told.stdout.strip() == "[]"
