@@ -8,10 +8,11 @@ def kept(open_window, tmp_path):
     """Return a function that opens a window on a job and goes to Kept; the file is let go of afterwards."""
     from bayboard.window.compare.stage import add_compare
 
-    jobs = []
+    windows, jobs = [], []
 
     def opened(job, size=(1600, 1000), here=True):
         hands = open_window(job.layout, size)
+        windows.append(hands.window)
         jobs.append(job)
         hands.place.take(job)
         hands.stage = add_compare(hands.window)
@@ -22,6 +23,8 @@ def kept(open_window, tmp_path):
         return hands
 
     yield opened
+    for window in windows:
+        window.show_stage("Arrange")  # nothing reads a file that is let go of
     for job in jobs:
         job.close()
 

@@ -572,3 +572,23 @@ def test_leaving_by_a_mouse_that_goes_elsewhere_leaves_no_hover(hands):
     assert line.hovered == hands.desk.picks.index(5)
     QApplication.sendEvent(line, QEvent(QEvent.Type.Leave))
     assert line.hovered == -1
+
+
+def test_k_keeps_the_draft_in_place_and_it_hangs_on_the_line(hands):
+    hands.key("K")
+    hands.type("better")
+    hands.key("Return")
+    assert hands.window.stage == "Kept"
+    assert hands.desk.picks[-2:] == (7, DRAFT)
+    assert hands.stage.line.cards.card(7).note == "better"
+    assert hands.stage.line.cards.card(DRAFT).foot == "as revision 7"
+    hands.key("Left")
+    assert hands.desk.then == 5
+
+
+def test_closing_the_window_at_kept_reads_nothing_of_a_file_let_go_of(hands):
+    hands.key("Left")
+    hands.frame.close()
+    hands.place.job.close()
+    QTest.qWait(400)  # longer than the rest before the rules are asked
+    assert not hands.desk._judge.isActive()

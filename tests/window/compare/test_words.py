@@ -27,6 +27,7 @@ from bayboard.window.compare.row_words import (
     way_words,
 )
 from bayboard.window.compare.stage import KEYS
+from bayboard.window.note import quoted
 from bayboard.window.when import day_words, moment_words
 
 INCH = 25.4
@@ -363,6 +364,6 @@ def test_what_a_revision_went_on_from_is_told_where_it_is_not_the_one_before():
 def test_every_word_can_be_lettered(qapp):
     told = [said for *_, said in (*WAYS, *ROWS, *FOUND, *MEMBERS, *DAYS, *PHRASES, *BACK)]
     told += [text for pair in KEYS for text in pair]
-    told += [words.quoted("note"), words.EMPTY, words.CHOOSE, words.ONLY_LOOKED_AT, words.PLAIN_FILE]
+    told += [quoted("note"), words.EMPTY, words.CHOOSE, words.ONLY_LOOKED_AT, words.PLAIN_FILE]
     told += [words.strip_words(4, words.DRAFT), "then →", "← now", "Save revision 4 as a file of its own…"]
     assert lettering.missing("".join(told)) == ""

@@ -67,6 +67,11 @@ class Cards(QObject):
         if self._waiting:
             self._idle.start()
 
+    def rest(self) -> None:
+        """Count nothing more until it is wanted again."""
+        self._idle.stop()
+        self._waiting.clear()
+
     def _count_one(self) -> None:
         if not self._waiting:
             return

@@ -100,7 +100,11 @@ class CompareDesk(QObject):
             self._chosen = False
             self.follow()
         else:
-            self._judge.stop()
+            self.rest()
+
+    def rest(self) -> None:
+        """Ask the rules nothing more until something is chosen again."""
+        self._judge.stop()
 
     def _forget(self) -> None:
         """Begin anew with another vehicle."""

@@ -5,6 +5,7 @@ from math import ceil, floor
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QFocusEvent,
+    QHideEvent,
     QKeyEvent,
     QMouseEvent,
     QPainter,
@@ -296,6 +297,11 @@ class KeptLine(Canvas, Listed):
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """Take the ring away."""
         self.update()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Read nothing more of a file that may be let go of now."""
+        self.cards.rest()
+        self.desk.rest()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep the line within its panel, what is chosen in sight."""

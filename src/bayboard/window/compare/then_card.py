@@ -18,6 +18,7 @@ from bayboard.window.compare.scroll import Scroll
 from bayboard.window.controls import TARGET, Button, Link
 from bayboard.window.first_frame import paint_panel
 from bayboard.window.lettering import BODY, HELPER, Style
+from bayboard.window.note import quoted
 from bayboard.window.panel_title import paint_panel_title
 from bayboard.window.theme import brush
 from bayboard.window.when import moment_words
@@ -138,7 +139,7 @@ class ThenCard(QWidget):
         revision = self.desk.subject()
         if revision is None:
             return ((words.EMPTY, True),)
-        note = words.quoted(revision.note)
+        note = quoted(revision.note)
         told = [(note, True)] if note else [("No note.", False)]
         went_on = words.parent_words(revision, self._before(revision))
         if went_on:

@@ -88,12 +88,6 @@ def sounds(then: Pick | None, now: Pick, words: Sequence[str]) -> str:
 # --- the card at the right ---
 
 
-def quoted(note: str) -> str:
-    """Return a note as it was said, "" where nothing was."""
-    told = " ".join(note.split())
-    return f"“{told}”" if told else ""
-
-
 def print_words(line: PrintLine, zone: tzinfo | None = None) -> str:
     """Return "Printed 5 Nov 2026, 10:12: drill template and stand-ins, 21 pages of letter, LAMP RIVET"."""
     sheets = " and ".join(SHEETS.get(kind, kind) for kind in line.sheets)

@@ -12,11 +12,11 @@ from bayboard.store.troubles import Kept
 from bayboard.window import lettering
 from bayboard.window.access import announce
 from bayboard.window.canvas import Canvas
-from bayboard.window.compare.words import quoted
 from bayboard.window.draw.job_card import HIGH, WIDE, JobCard, lean_of, paint_card
 from bayboard.window.keeping.words import now
 from bayboard.window.lettering import BODY
 from bayboard.window.listed import Listed
+from bayboard.window.note import quoted
 from bayboard.window.stages import Panes
 from bayboard.window.strip import Stage
 from bayboard.window.theme import Theme, brush
