@@ -1,13 +1,17 @@
 """Opening: a job file, or one sentence that says why not."""
 
+import sqlite3
 from pathlib import PureWindowsPath
 
 import pytest
 from tests.store.bench import JPEG, PLAIN, asked, by_hand, flipped, kept_job, moved, names, refusal
 
+from bayboard.store import drafts
 from bayboard.store.base import uri_of
-from bayboard.store.job_file import Damaged, Held, is_job_file, make_job_file, open_job_file
+from bayboard.store.job_file import Damaged, Held, PrintLine, is_job_file, make_job_file, open_job_file
 from bayboard.store.schema import APPLICATION, FORM
+
+LINE = PrintLine(revision="1", paper="a4", face="front", sheets=(), words="oak tin", pages=1)
 
 
 @pytest.fixture
@@ -79,6 +83,19 @@ def test_a_folder_and_a_missing_file_are_refused(tmp_path):
     assert "there is no such file" in str(refusal(open_job_file, tmp_path / "no\0ne.bay"))
 
 
+def test_a_python_with_an_old_sqlite_is_told_so(path, tmp_path, monkeypatch):
+    monkeypatch.setattr(sqlite3, "sqlite_version_info", (3, 36, 0))
+    assert "job files need 3.37 or later" in str(refusal(open_job_file, path))
+    assert "job files need 3.37 or later" in str(refusal(make_job_file, tmp_path / "new.bay", PLAIN))
+    assert names(tmp_path) == ["van.bay"]
+
+
+def test_a_draft_that_changes_while_it_is_opened_is_not_taken(path, monkeypatch):
+    monkeypatch.setattr(drafts, "read_sha", lambda base: "another")
+    assert "another program is writing this file" in str(refusal(open_job_file, path))
+    assert asked(path, "SELECT token FROM holder") == [(None,)]
+
+
 def test_nothing_is_made_by_opening_what_is_not_there(tmp_path):
     refusal(open_job_file, tmp_path / "none.bay")
     assert names(tmp_path) == []
@@ -108,6 +125,16 @@ def test_without_a_whole_step_the_newest_whole_revision_is_the_draft(path):
         assert file.said == ("The draft is damaged; this is revision 3, the newest that is whole.",)
         draft = file.draft()
         assert (draft.layout, draft.parent, draft.states, draft.at) == (moved(3), 3, (), 0)
+
+
+@pytest.mark.parametrize("act", [lambda file: file.keep("kept"), lambda file: file.log_print(LINE, moved(9))])
+def test_what_stood_in_for_the_draft_is_the_draft_once_it_is_written(path, act):
+    flipped(path, b'"Plain bay"', nth=_draft_place(path))
+    with open_job_file(path) as file:
+        act(file)
+        seen = file.draft()
+    with open_job_file(path) as file:
+        assert (file.said, file.draft()) == ((), seen)
 
 
 def test_a_file_without_anything_whole_is_damaged(path):

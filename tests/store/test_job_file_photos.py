@@ -28,6 +28,14 @@ def test_a_photo_comes_back_byte_for_byte(file):
         assert again.photo(name) == JPEG
 
 
+def test_a_large_photo_is_a_photo_like_any_other(file):
+    large = JPEG + bytes(40_000_000)
+    name = file.add_photo(large)
+    assert file.photos() == (name,)
+    assert file.check_whole() == ()
+    assert file.photo(name) == large
+
+
 def test_the_same_photo_is_taken_in_once(file):
     assert file.add_photo(PNG) == file.add_photo(PNG)
     assert len(file.photos()) == 1

@@ -8,6 +8,8 @@ import sqlite3
 from pathlib import Path, PurePath
 from typing import Any
 
+from bayboard.model.raw import LARGEST_FILE
+from bayboard.model.refused import Refused
 from bayboard.store.photo_kind import LARGEST_PHOTO
 from bayboard.store.troubles import Damaged, damaged, sentence
 
@@ -18,8 +20,11 @@ _MOST_STEPS = 400  # times ten thousand steps of SQLite's machine that one answe
 
 _DEFENSIVE = 1010  # SQLITE_DBCONFIG_DEFENSIVE of sqlite3.h, which Python 3.11 has no name for
 _PATIENCE = 3.0  # s that a write waits for a reader to finish
+_OLDEST = (3, 37, 0)
+_LONGEST = LARGEST_FILE + 2_000_000  # bytes of a layout with its picture
+_LARGEST = LARGEST_PHOTO + 100_000
 _LIMITS = {
-    sqlite3.SQLITE_LIMIT_LENGTH: LARGEST_PHOTO + 100_000,
+    sqlite3.SQLITE_LIMIT_LENGTH: _LARGEST,
     sqlite3.SQLITE_LIMIT_SQL_LENGTH: 20_000,
     sqlite3.SQLITE_LIMIT_COLUMN: 40,
     sqlite3.SQLITE_LIMIT_EXPR_DEPTH: 40,
@@ -54,7 +59,16 @@ class Base:
         return rows[0] if rows else None
 
     def all(self, question: str, *values: object) -> list[Row]:
-        """Return every row; raise `Refused` when SQLite cannot."""
+        """Return every row; raise `Refused` when SQLite cannot, or a value is longer than any layout."""
+        self.conn.setlimit(sqlite3.SQLITE_LIMIT_LENGTH, _LONGEST)
+        return self._answer(question, values)
+
+    def large(self, question: str, *values: object) -> list[Row]:
+        """Return every row, with values as long as a photo may be."""
+        self.conn.setlimit(sqlite3.SQLITE_LIMIT_LENGTH, _LARGEST)
+        return self._answer(question, values)
+
+    def _answer(self, question: str, values: tuple[object, ...]) -> list[Row]:
         self._steps = 0
         rows, read = [], 0
         try:
@@ -105,6 +119,7 @@ class Base:
 
 def connected(path: Path, look: bool) -> Base:
     """Return an open file that must exist; raise `Refused` when SQLite does not open it."""
+    refuse_old_sqlite()
     whole = Path(path).resolve()
     try:
         conn = sqlite3.connect(uri_of(whole, look), uri=True, isolation_level=None, timeout=_PATIENCE)
@@ -119,6 +134,17 @@ def connected(path: Path, look: bool) -> Base:
         conn.close()
         raise base.said(error) from None
     return base
+
+
+def refuse_old_sqlite() -> None:
+    """Raise `Refused` where Python came with an SQLite that knows no strict tables."""
+    if sqlite3.sqlite_version_info < _OLDEST:
+        needed = ".".join(map(str, _OLDEST[:2]))
+        raise Refused(
+            "",
+            f"this Python came with SQLite {sqlite3.sqlite_version}, and job files need {needed} or later",
+            "Run Bayboard with another Python",
+        )
 
 
 def unconnected() -> Base:

@@ -45,7 +45,7 @@ def sentences(base: Base) -> tuple[str, ...]:
 
 def _structure(base: Base) -> Iterator[Trouble]:
     try:
-        found = [str(row[0]) for row in base.all(f"PRAGMA integrity_check({_MOST})")]
+        found = [str(row[0]) for row in base.large(f"PRAGMA integrity_check({_MOST})")]
         loose = base.all("PRAGMA foreign_key_check")
     except Refused as refused:
         yield "file", refused

@@ -125,7 +125,9 @@ class JobFile:
     def keep(self, note: str, picture: bytes | None = None) -> Revision:
         """Keep the draft in the file as the next revision; without a `picture` it takes the draft's."""
         with self._writing():
-            return self._keep(note, picture)
+            kept = self._keep(note, picture)
+        self._stands_in = False
+        return kept
 
     def restore(
         self,
@@ -192,6 +194,7 @@ class JobFile:
         with self._writing():
             prints.log(self._base, line)
             self._becomes(becomes, text, at=self._row().at)
+        self._stands_in = False
 
     def prints(self) -> tuple[PrintLine, ...]:
         """Return what was printed, oldest first."""

@@ -27,7 +27,7 @@ class Leaves:
     def __init__(self, path: Path) -> None:
         self._file = path.open("rb")
         self.size = path.stat().st_size  # bytes
-        self._count = self.size // PAGE
+        self._count = -(-self.size // PAGE)
         self._left = 4 * self.size  # bytes to follow; a chain that many rows share has no end
 
     def __enter__(self) -> Self:
@@ -54,7 +54,8 @@ class Leaves:
 
     def _page(self, number: int) -> bytes:
         self._file.seek((number - 1) * PAGE)
-        return self._file.read(PAGE)
+        # of a file that was cut the last page is short, and still holds whole rows
+        return self._file.read(PAGE).ljust(PAGE, b"\0")
 
     def _row(self, page: bytes, at: int, columns: int) -> tuple[int, list[Value]] | None:
         length, at = _number(page, at)

@@ -12,7 +12,7 @@ from bayboard.model.layout import Layout
 from bayboard.model.refused import Refused
 from bayboard.model.write import write
 from bayboard.store import drafts, holder, metas, newer, photos, schema, states
-from bayboard.store.base import Base, connected, set_up
+from bayboard.store.base import Base, connected, refuse_old_sqlite, set_up
 from bayboard.store.header import is_job_file, read_header, refuse_side_files
 from bayboard.store.sealed import now
 from bayboard.store.sentences import path_words, said_of
@@ -52,6 +52,7 @@ def new_beside(path: Path) -> Iterator[Path]:
 @contextlib.contextmanager
 def empty(part: Path, path: Path) -> Iterator[Base]:
     """Give a job file without a draft at `part`, spoken of as `path`; what is written then is one whole."""
+    refuse_old_sqlite()
     with said_of(path):
         part.open("xb").close()
     try:

@@ -13,7 +13,7 @@ from bayboard.store.header import Header, has_journal, log_of, read_header
 from bayboard.store.open_here import Identity, closes, identity_of, opens
 from bayboard.store.records import Draft, Mark
 from bayboard.store.sealed import hash_of, now
-from bayboard.store.sentences import path_words, unopened
+from bayboard.store.sentences import path_words
 from bayboard.store.troubles import CutShort, Damaged
 from bayboard.store.writing import rolled_back
 
@@ -64,7 +64,7 @@ def _looked_into(
     said += trouble
     said += _newest_is_whole(base)
     if identity_of(base.path) != identity:
-        raise unopened(base.path, OSError("it is being replaced"), ".bay")
+        raise _at_work(base.path)
     file = Opened(base, identity, draft, stands_in, said)
     if look:
         file.checked = _facts(base)[1]
@@ -219,6 +219,12 @@ def _newest_is_whole(base: Base) -> list[str]:
     return []
 
 
+def _at_work(path: Path) -> Refused:
+    return Refused(
+        path_words(path), "another program is writing this file", "Wait a moment and open it again"
+    )
+
+
 def _facts(base: Base) -> tuple[int, str | None]:
     row = base.one("SELECT writes, checked FROM holder WHERE one = 1")
     if row is None or not isinstance(row[0], int):
@@ -235,7 +241,7 @@ def _hold(file: Opened, take: bool, crashed: bool) -> None:
         if not take:
             holder.refuse_held(base)
         if drafts.read_sha(base) != file.draft.sha256 and not file.stands_in:
-            raise unopened(base.path, OSError("it is being written by another program"), ".bay")
+            raise _at_work(base.path)
         if other is not None or crashed:
             base.do("UPDATE holder SET checked = NULL WHERE one = 1")
         holder.take(base, own)

@@ -18,10 +18,10 @@ def names(base: Base) -> tuple[str, ...]:
 def data_of(base: Base, name: str) -> bytes:
     """Return a photo; raise `Refused` when it is not there or has not its hash."""
     sha, _, kind = name.partition(".")
-    row = base.one("SELECT kind, data FROM photo WHERE sha256 = ?", sha)
-    if row is None or row[0] != kind:
+    rows = base.large("SELECT kind, data FROM photo WHERE sha256 = ?", sha)
+    if not rows or rows[0][0] != kind:
         raise Refused(path_words(base.path), f"the photo {name[:12]}… is not in it", "Add it again")
-    data = row[1]
+    data = rows[0][1]
     if not isinstance(data, bytes) or hash_of(data) != sha or photo_kind(data) != kind:
         raise base.damaged(f"the photo {name[:12]}… is damaged")
     return data
@@ -29,7 +29,8 @@ def data_of(base: Base, name: str) -> bytes:
 
 def numbered(base: Base, number: int) -> bytes:
     """Return a photo by its place in the file, without the index of names; raise `Refused` when damaged."""
-    row = base.one("SELECT sha256, kind, data FROM photo WHERE rowid = ?", number)
+    rows = base.large("SELECT sha256, kind, data FROM photo WHERE rowid = ?", number)
+    row = rows[0] if rows else None
     if row is None or not isinstance(row[2], bytes) or hash_of(row[2]) != row[0]:
         raise base.damaged(f"photo {number} is damaged")
     if photo_kind(row[2]) != row[1]:
@@ -53,7 +54,7 @@ def put(base: Base, data: bytes) -> str:
     """Write a photo that is not there yet, and return its name."""
     name = named(data)
     sha, _, kind = name.partition(".")
-    base.do(
+    base.large(
         "INSERT OR IGNORE INTO photo (sha256, kind, size, data) VALUES (?, ?, ?, ?)",
         sha,
         kind,

@@ -107,7 +107,8 @@ class Salvage:
         """Return the numbers of a table's rows, and whether these are all; else those that may be there."""
         whole = tried(lambda: self.base.few(_MOST, f"SELECT {column} FROM {table} ORDER BY {column}"))
         if whole is not None:
-            return [row[0] for row in whole if isinstance(row[0], int)], True
+            # a damaged tree may lead to a row twice
+            return sorted({row[0] for row in whole if isinstance(row[0], int) and row[0] > 0}), True
         if tried(lambda: self.base.all(f"SELECT 1 FROM {table} LIMIT 0")) is None:
             return [], False
         return [n for n in range(1, _FAR) if self._may_be_there(table, column, n)], False

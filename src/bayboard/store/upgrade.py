@@ -70,7 +70,7 @@ def _walk(path: Path, part: Path, form: int, steps: Mapping[int, Step], to: int)
         for number in range(form, to):
             steps[number](base)
             base.do(f"PRAGMA user_version = {number + 1}")
-        if base.all("PRAGMA foreign_key_check") or base.all("PRAGMA integrity_check(1)") != [("ok",)]:
+        if base.all("PRAGMA foreign_key_check") or base.large("PRAGMA integrity_check(1)") != [("ok",)]:
             raise damaged(path, "this job file of an older form is damaged")
         base.do("COMMIT")
     except sqlite3.Error as error:
