@@ -384,3 +384,15 @@ def test_everything_has_a_name_for_who_cannot_see_it(hands):
     said = hands.view.board.parts_said()
     assert len(said) == 8 and "H3, second hole, to come" in said
     assert [hands.view.board.part_held(i) for i in range(8)].count(True) == 1
+
+
+def test_before_anything_is_open_there_is_nothing_to_drill(open_window):
+    from bayboard.window.drill_day.stage import add_drill_day
+
+    hands = open_window(first_start=True)
+    day = add_drill_day(hands.window)
+    hands.window.show_stage("Drill day")
+    for key in ("Space", "N", "Backspace", "Right", "Tab"):
+        hands.key(key)
+    assert day.view.show_now().now.name == "Nothing to drill"
+    assert hands.place.job.path is None
