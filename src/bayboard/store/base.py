@@ -72,12 +72,13 @@ class Base:
         self._steps = 0
         rows, read = [], 0
         try:
-            for row in self.conn.execute(question, values):
-                rows.append(row)
-                read += 100 + sum(len(value) for value in row if isinstance(value, str | bytes))
-                if read > _MOST_READ:
-                    # pages that are shared by many rows make much of a small file
-                    raise self.damaged("this job file is damaged")
+            with contextlib.closing(self.conn.execute(question, values)) as answer:
+                for row in answer:
+                    rows.append(row)
+                    read += 100 + sum(len(value) for value in row if isinstance(value, str | bytes))
+                    if read > _MOST_READ:
+                        # pages that are shared by many rows make much of a small file
+                        raise self.damaged("this job file is damaged")
         except (sqlite3.Error, OverflowError, UnicodeDecodeError) as error:
             raise self.said(error) from None
         return rows
