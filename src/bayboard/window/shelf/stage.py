@@ -174,10 +174,8 @@ class ShelfStage(Panes):
             return
         if self.desk.is_here(vehicle):
             self.put_away()
-        elif look:
-            self.window.files.open_path(vehicle.path, look=True)
         else:
-            self.window.files.open_path(vehicle.path)
+            self.window.files.open_path(vehicle.path, look=look)
 
     # --- keys ---
 
