@@ -1,4 +1,4 @@
-"""Opening, saving, beginning anew: plain layouts; unsaved work is asked about, what cannot be read is said."""
+"""Plain layouts are opened and saved; unsaved work is asked about, what cannot be read is said in place."""
 
 import json
 from pathlib import Path

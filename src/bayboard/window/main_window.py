@@ -132,8 +132,7 @@ class MainWindow(QWidget):
             card.tape,
             card.hang,
         )
-        strip = self.strip
-        order = (*stops, *card.begin, strip, strip.name, strip.kept, strip.lever, strip.units)
+        order = (*stops, *card.begin, self.strip, self.strip.lever, self.strip.units)
         for a, b in pairwise(order):
             QWidget.setTabOrder(a, b)
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
@@ -157,17 +158,25 @@ class Strip(QWidget):
     def _say_words(self) -> None:
         """Put the vehicle's name and how it stands, or the line about the last act, to their places."""
         theme, place, stand = self.place.theme, self.place, self.standing()
-        open_now = not place.first_start
+        led = (self.name.leads, self.kept.leads)
         self.name.say(self.title(), theme.ink, SHELF in self.modes, "Shelf of vehicles")
         token = theme.ink if self.line else theme.must if stand.harmed else theme.ink2
-        leads = KEPT in self.modes and open_now and not self.line
+        leads = KEPT in self.modes and not place.first_start and not self.line
         self.kept.say(self.line or self.state(), token, leads, "Kept revisions")
+        if led != (self.name.leads, self.kept.leads):
+            self._order_tabs()
         left, high, size = self.lath_places()[-1].right() + 26.0 * theme.size, self.height(), theme.size
         room, middle = self._seat_left() - left - 24.0, high / 2 + 2.0 * size
         for word, top, floor in ((self.name, 0.0, middle), (self.kept, middle, high - 1.0)):
             wide = min(word.sizeHint().width(), max(room, 0.0))
             spot = QRectF(left - word.margin(), top, wide, floor - top)
             word.setGeometry(QRect(round(spot.x()), round(top), round(wide), round(floor - top)))
+
+    def _order_tabs(self) -> None:
+        """Have Tab go from the laths over the words that lead somewhere to the switches."""
+        words = [word for word in (self.name, self.kept) if word.leads]
+        for one, after in pairwise((self, *words, self.lever)):
+            QWidget.setTabOrder(one, after)
 
     def _to_shelf(self) -> None:
         self.staged.emit(SHELF)
