@@ -66,6 +66,24 @@ def test_rows_without_end_do_not_fill_the_memory(path):
         assert isinstance(refusal(file._base.all, many), Damaged)
 
 
+@pytest.mark.parametrize(
+    "pragma, value",
+    [
+        ("trusted_schema", 0),
+        ("cell_size_check", 1),
+        ("mmap_size", 0),
+        ("foreign_keys", 1),
+        ("synchronous", 3),  # FULL and the folder: https://www.sqlite.org/pragma.html#pragma_synchronous
+        ("query_only", 0),
+    ],
+)
+def test_a_connection_is_held_to_what_the_file_needs(path, pragma, value):
+    with open_job_file(path) as file:
+        assert file._base.one(f"PRAGMA {pragma}") == (value,)
+    with open_job_file(path, look=True) as file:
+        assert file._base.one("PRAGMA query_only") == (1,)
+
+
 def test_no_other_file_is_attached(path):
     with open_job_file(path) as file, pytest.raises(sqlite3.OperationalError, match="too many attached"):
         file._base.conn.execute("ATTACH ':memory:' AS other")

@@ -38,7 +38,7 @@ _ALWAYS = (
     "PRAGMA mmap_size = 0",
     "PRAGMA foreign_keys = ON",
     "PRAGMA temp_store = MEMORY",
-    "PRAGMA synchronous = FULL",
+    "PRAGMA synchronous = EXTRA",  # FULL, and the folder once the journal is gone, which commits
     "PRAGMA fullfsync = ON",
 )
 

@@ -158,7 +158,10 @@ def _passes(refused: Refused, base: Base) -> bool:
 
 
 def _stand_in(base: Base) -> tuple[Draft, list[str]]:
-    """Return the last step or revision that is whole; raise `Damaged` when there is none."""
+    """Return the draft's bare text, or the last step or revision that is whole; raise `Damaged` for none."""
+    bare = _bare(base)
+    if bare is not None:
+        return bare, ["What the draft came of is damaged; the draft itself is whole."]
     for number in _candidates(base):
         try:
             text = states.text_of(base, number)
@@ -176,6 +179,19 @@ def _stand_in(base: Base) -> tuple[Draft, list[str]]:
             f"The draft is damaged; this is revision {number}, the newest that is whole."
         ]
     raise base.damaged("nothing in this job file can be read")
+
+
+def _bare(base: Base) -> Draft | None:
+    """Return a draft that has its hash, though what is told beside it is damaged; else None."""
+    try:
+        row = drafts.bare(base)
+        if row is None:
+            return None
+        layout = read(row.text)
+        steps, at, _ = _steps(base, states.last_of(base, row.sha256))
+    except Refused:
+        return None
+    return Draft(layout, _parent(base), row.changed, row.sha256, steps, at)
 
 
 def _candidates(base: Base) -> list[int]:

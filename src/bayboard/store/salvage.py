@@ -38,6 +38,8 @@ class Salvage:
         loose = {} if sure else {row[0][0]: row for row in islice(self._loose_revisions(), _MOST)}
         for number in sorted({*numbers, *loose}):
             whole = tried(partial(_revision, self.base, number)) or _loose_whole(loose.get(number))
+            if whole is None:
+                whole = tried(partial(self._bare, number))
             if whole is not None and self._has_room(len(whole[1])):
                 yield whole
             elif sure:
@@ -54,7 +56,7 @@ class Salvage:
     def draft(self) -> Draft | None:
         """Return the draft, or what stands nearest to it, None when there is nothing."""
         found = tried(lambda: opening.found_draft(self.base))
-        if found is not None and not found[2]:
+        if found is not None and (not found[2] or found[0].sha256 == drafts.read_sha(self.base)):
             return found[0]
         loose = self._loose_draft()
         if loose is not None:
@@ -97,6 +99,14 @@ class Salvage:
             if isinstance(row[0], str)
         }
         return {name: value for name, value in values.items() if value is not None}
+
+    def _bare(self, number: int) -> Whole | None:
+        """Return a revision that has its hash, though note, time or parent are damaged, and name that."""
+        found = revisions.bare(self.base, number)
+        if found is None:
+            return None
+        self.lost.append(f"what was noted of revision {number}")
+        return *found, None
 
     def _has_room(self, size: int) -> bool:
         """Return whether so many bytes more can have been in the file; rows that share pages have no end."""

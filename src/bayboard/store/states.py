@@ -40,6 +40,12 @@ def is_there(base: Base, number: int) -> bool:
     return base.one("SELECT 1 FROM state WHERE number = ?", number) is not None
 
 
+def last_of(base: Base, sha256: str) -> int:
+    """Return the number of the last step with a hash, 0 when there is none."""
+    row = base.one("SELECT max(number) FROM state WHERE sha256 = ?", sha256)
+    return row[0] if row and isinstance(row[0], int) else 0
+
+
 def put(base: Base, number: int, label: str, text: bytes) -> None:
     """Write a step."""
     told = (number, label[:_LONGEST_LABEL], hash_of(text))
