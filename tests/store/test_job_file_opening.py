@@ -1,12 +1,12 @@
 """Opening: a job file, or one sentence that says why not."""
 
 import sqlite3
-from pathlib import PureWindowsPath
+from pathlib import Path, PureWindowsPath
 
 import pytest
 from tests.store.bench import JPEG, PLAIN, asked, by_hand, flipped, kept_job, moved, names, refusal
 
-from bayboard.store import drafts
+from bayboard.store import drafts, making
 from bayboard.store.base import uri_of
 from bayboard.store.job_file import Damaged, Held, PrintLine, is_job_file, make_job_file, open_job_file
 from bayboard.store.schema import APPLICATION, FORM
@@ -201,6 +201,34 @@ def test_a_new_file_takes_no_other_files_place(path):
     before = path.read_bytes()
     assert "of that name already" in str(refusal(make_job_file, path, PLAIN))
     assert path.read_bytes() == before
+
+
+def test_a_file_that_comes_at_the_last_moment_is_not_replaced(tmp_path, monkeypatch):
+    flush = making.flushed
+
+    def meanwhile(part):
+        flush(part)
+        (tmp_path / "van.bay").write_bytes(b"precious")
+
+    monkeypatch.setattr(making, "flushed", meanwhile)
+    assert "of that name already" in str(refusal(make_job_file, tmp_path / "van.bay", PLAIN))
+    assert (tmp_path / "van.bay").read_bytes() == b"precious"
+    assert names(tmp_path) == ["van.bay"]
+
+
+@pytest.mark.parametrize("there", [False, True])
+def test_a_disk_without_links_takes_a_new_file_too(tmp_path, monkeypatch, there):
+    def no_links(target, part):
+        if there:
+            target.write_bytes(b"precious")
+        raise OSError(95, "not supported")
+
+    monkeypatch.setattr(Path, "hardlink_to", no_links)
+    if there:
+        assert "of that name already" in str(refusal(make_job_file, tmp_path / "van.bay", PLAIN))
+    else:
+        make_job_file(tmp_path / "van.bay", PLAIN).close()
+    assert names(tmp_path) == ["van.bay"]
 
 
 def test_a_new_file_is_not_made_beside_what_another_left(tmp_path):

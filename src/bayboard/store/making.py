@@ -41,10 +41,11 @@ def new_beside(path: Path) -> Iterator[Path]:
         yield part
         with said_of(path):
             flushed(part)
-            _rename_to_new(part, target)
+            try:
+                _rename_to_new(part, target)
+            except FileExistsError:
+                raise _exists(path) from None
             folder_flushed(target.parent)
-    except FileExistsError:
-        raise _exists(path) from None
     finally:
         dropped(part)
 

@@ -56,7 +56,8 @@ class Salvage:
     def draft(self) -> Draft | None:
         """Return the draft, or what stands nearest to it, None when there is nothing."""
         found = tried(lambda: opening.found_draft(self.base))
-        if found is not None and (not found[2] or found[0].sha256 == drafts.read_sha(self.base)):
+        sha = tried(partial(drafts.read_sha, self.base))
+        if found is not None and (not found[2] or found[0].sha256 == sha):
             return found[0]
         loose = self._loose_draft()
         if loose is not None:
