@@ -148,8 +148,10 @@ def _told_as_damaged(name, part, whole):
         return part in {value for name, value in whole.items() if name[0] in ("revision", "state")}
     if name == "revisions":
         return all(fact in whole[name] or fact[2].startswith("(damaged) ") for fact in part)
-    if name in ("prints", "photos"):
+    if name == "prints":
         return set(part) <= set(whole[name])
+    if name == "photos":
+        return True  # the photos themselves are parts of their own
     return name[0] == "meta" and part is None
 
 

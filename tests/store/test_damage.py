@@ -16,6 +16,7 @@ from tests.store.harming import (
     truncations,
     whole_parts,
 )
+from tests.store.plain_file import digest
 from tests.store.specimen import specimen
 
 from bayboard.store.job_file import open_job_file
@@ -100,3 +101,32 @@ def test_a_damaged_draft_gives_way_to_the_nearest_step_and_says_so(whole, tmp_pa
     with open_job_file(path) as again:
         assert again.said == ()
         assert again.check_whole() == ()
+
+
+def flipped_word(word, owner, pages):
+    """Return the bytes with one bit of a word other, where it stands on an owner's page."""
+    data, at = bytearray(pages.data), -1
+    while True:
+        at = bytes(data).index(word, at + 1)
+        if pages.owner[at // pages.size + 1] == owner:
+            data[at] ^= 1
+            return bytes(data)
+
+
+@pytest.mark.parametrize(("word", "owner"), [(b"as agreed", "revision"), (None, "revision"), (None, "draft")])
+def test_a_damaged_note_or_time_costs_no_layout(word, owner, whole, tmp_path):
+    path, out = tmp_path / "damaged.bay", tmp_path / "rescued.bay"
+    path.write_bytes(flipped_word(word or changed_of(whole[0])[:10], owner, whole[2]))
+    said, wrong = rescued(path, out, whole[1])
+    assert wrong == [], said
+    with open_job_file(out) as file:
+        assert file.draft().sha256 == digest(whole[1]["draft"])
+        assert len(file.revisions()) == len(whole[1]["revisions"])
+        damaged = [revision for revision in file.revisions() if revision.note.startswith("(damaged)")]
+        assert len(damaged) == (owner == "revision")
+
+
+def changed_of(path):
+    """Return when the draft of a file changed, as it stands in it."""
+    with open_job_file(path, look=True) as file:
+        return file.draft().changed.encode()

@@ -24,8 +24,19 @@ def test_of_a_whole_file_everything_comes(path, tmp_path):
         assert new.check_whole() == ()
 
 
-def test_a_damaged_revision_is_left_out_and_named(path, tmp_path):
+def test_a_revision_whose_note_is_damaged_comes_and_says_so(path, tmp_path):
     flipped(path, b"note 2")
+    said = rescue(path, tmp_path / "out.bay")[1]
+    assert said == "Damaged, and not rescued: what was noted of revision 2."
+    with open_job_file(tmp_path / "out.bay") as file:
+        assert [(r.number, r.parent) for r in file.revisions()] == [(1, None), (2, None), (3, 2)]
+        assert file.revisions()[1].note.startswith("(damaged) ")
+        assert file.revision(2) == moved(2)
+        assert file.check_whole() == ()
+
+
+def test_a_damaged_revision_is_left_out_and_named(path, tmp_path):
+    flipped(path, b"102, 100")
     assert rescue(path, tmp_path / "out.bay")[1] == "Damaged, and not rescued: revision 2."
     with open_job_file(tmp_path / "out.bay") as file:
         assert [(r.number, r.parent) for r in file.revisions()] == [(1, None), (3, None)]
