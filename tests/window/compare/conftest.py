@@ -6,6 +6,7 @@ import pytest
 @pytest.fixture
 def kept(open_window, tmp_path):
     """Return a function that opens a window on a job and goes to Kept; the file is let go of afterwards."""
+    from bayboard.job.job import new_job
     from bayboard.window.compare.stage import add_compare
 
     windows, jobs = [], []
@@ -24,7 +25,8 @@ def kept(open_window, tmp_path):
 
     yield opened
     for window in windows:
-        window.show_stage("Arrange")  # nothing reads a file that is let go of
+        window.show_stage("Arrange")
+        window.place.take(new_job())  # nothing reads a file that is let go of
     for job in jobs:
         job.close()
 
