@@ -495,9 +495,9 @@ def test_walking_brings_the_card_into_sight_and_the_other_is_told_at_the_edge(ke
     assert (hands.desk.then, hands.desk.now) == (1, DRAFT)
 
 
-def test_the_cards_say_what_was_printed_and_drilled(hands):
+def test_the_cards_say_what_was_printed_and_drilled(hands, qtbot):
     cards = hands.stage.line.cards
-    assert QTest.qWaitFor(lambda: cards.card(6).foot != "", 5000)
+    qtbot.waitUntil(lambda: cards.card(6).foot != "", timeout=5000)
     assert [cards.card(n).foot for n in (4, 5, 6)] == ["printed", "", "2 drilled"]
     assert cards.card(DRAFT).foot == "not kept yet"
 
