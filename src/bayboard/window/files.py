@@ -19,10 +19,10 @@ from bayboard.window.keeping.keeper import Keeper
 from bayboard.window.keeping.note_line import NoteLine
 from bayboard.window.keeping.ways_out import WaysOut
 from bayboard.window.keeping.whole_check import WholeCheck
-from bayboard.window.keeping.words import Standing, standing
 from bayboard.window.last import remember
 from bayboard.window.notice import CLOSE, Notice
 from bayboard.window.plain_bay import plain_layout
+from bayboard.window.standing import NOTHING_OPEN, Standing, standing
 from bayboard.window.workplace import Workplace
 
 BOTH = "Vehicles (*.bay *.json)"
@@ -142,7 +142,7 @@ class Files(QObject):
     def standing(self) -> Standing:
         """Return how the job on the Wall stands in its file."""
         if self.place.first_start:
-            return Standing(words.NOTHING_OPEN)
+            return Standing(NOTHING_OPEN)
         kept_as, kept = self._kept()
         return standing(self.place.job, self.keeper.trouble, self.holder, kept_as, kept, self.keeper.alone)
 

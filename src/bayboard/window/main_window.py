@@ -34,8 +34,8 @@ from bayboard.window.last import aside_folder
 from bayboard.window.menu import ContextMenu
 from bayboard.window.notice import Notice
 from bayboard.window.section_view import SectionView
-from bayboard.window.stages import Panes
-from bayboard.window.strip import ARRANGE, Strip
+from bayboard.window.stages import ARRANGE, Panes
+from bayboard.window.strip import Strip
 from bayboard.window.tapes import FootTape, HangingTape
 from bayboard.window.theme import Theme, brush, palette
 from bayboard.window.wall_view import WallView
@@ -265,6 +265,7 @@ class MainWindow(QWidget):
             stage = take_view(self.place, self.place.job.meta(VIEW))
         except Refused:
             return  # the file does not say: all of it is shown
+        self._draw_sharp()
         if any(known.name == stage for known in self.strip.stages):
             self.show_stage(stage)
 
@@ -285,7 +286,13 @@ class MainWindow(QWidget):
 
     def _begin_anew(self) -> None:
         self.bench.number, self.bench.scrolled, self.bench.current = "", 0.0, None
+        self._draw_sharp()
         self.to_wall()
+
+    def _draw_sharp(self) -> None:
+        """Let no view show for a moment the vehicle that was here before, carried to another scale."""
+        for view in (self.wall, self.section):
+            view.settle()
 
     def to_wall(self) -> None:
         """Give the keys to the Wall."""

@@ -1,7 +1,6 @@
 """The stage strip: the stages that exist, whose layout this is, the seat's lever, the units."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, Qt, QTimer, Signal
@@ -11,27 +10,17 @@ from PySide6.QtWidgets import QWidget
 from bayboard.window import lettering
 from bayboard.window.controls import Switch
 from bayboard.window.draw.strip import Lath, lath_rects, paint_strip
-from bayboard.window.keeping.strip_word import StripWord
-from bayboard.window.keeping.words import NOTHING_OPEN, Standing
 from bayboard.window.lettering import HEADING, HELPER, Style
 from bayboard.window.marking import open_findings
+from bayboard.window.stages import ARRANGE, Stage
+from bayboard.window.standing import NOTHING_OPEN, Standing
+from bayboard.window.strip_word import StripWord
 from bayboard.window.theme import brush
 from bayboard.window.workplace import Workplace
 
 TOLD = 4000  # ms a line about the last act stands
 UNIT_WORDS = ("in", "mm")
 SHELF, KEPT = "Shelf", "Kept"  # the modes that the vehicle's name and its revision lead to
-
-
-@dataclass(frozen=True, slots=True)
-class Stage:
-    """A stage of the work: its name on the lath, and the number of its Ctrl key."""
-
-    name: str
-    key: int
-
-
-ARRANGE = Stage("Arrange", 2)
 
 
 class Strip(QWidget):

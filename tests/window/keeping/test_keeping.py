@@ -97,8 +97,7 @@ def test_keeping_leaves_undo_as_it_was(hands):
 
 
 def test_going_to_another_stage_leaves_the_line(hands):
-    from bayboard.window.stages import Panes
-    from bayboard.window.strip import Stage
+    from bayboard.window.stages import Panes, Stage
 
     hands.window.add_stage(Panes(Stage("Other", 0)), lath=False)
     hands.key("K")

@@ -11,9 +11,9 @@ from tests.window.keeping.bench import job_file, window_on
 
 from bayboard.model.refused import Refused
 from bayboard.store.troubles import Holder
-from bayboard.window.keeping.words import Standing, held_words, kept_words, standing, stays_behind
-from bayboard.window.stages import Panes
-from bayboard.window.strip import Stage
+from bayboard.window.keeping.words import held_words, kept_words, stays_behind
+from bayboard.window.stages import Panes, Stage
+from bayboard.window.standing import Standing, standing
 
 
 @dataclass

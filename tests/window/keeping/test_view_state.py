@@ -8,8 +8,7 @@ from tests.window.keeping.bench import job_file, small, window_on
 from bayboard.job.job import Job
 from bayboard.store.job_file import open_job_file
 from bayboard.window.keeping.view_state import NAME, take_view, view_of
-from bayboard.window.stages import Panes
-from bayboard.window.strip import Stage
+from bayboard.window.stages import Panes, Stage
 from bayboard.window.theme import LIGHT
 from bayboard.window.workplace import Workplace
 

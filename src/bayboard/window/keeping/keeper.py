@@ -1,6 +1,6 @@
 """Keeping as one goes: every change of the draft is in its file within a second, if that can be written.
 
-A change is written when hands rest, at the latest 0.9 s after it; only that limit reaches into a drag.
+A change is written when hands rest, at the latest 0.75 s after it; only that limit reaches into a drag.
 """
 
 import contextlib
@@ -18,7 +18,7 @@ from bayboard.window.keeping.view_state import NAME as VIEW
 from bayboard.window.workplace import EMPTY, Workplace
 
 REST = 250  # ms after the last change
-LATEST = 900  # ms after the first change that is not written
+LATEST = 750  # ms after the first change that is not written; a slow disk has the rest of the second
 AGAIN = 10_000  # ms until what could not be written is tried again
 SOON = 300  # ms, where the file is only busy with being checked
 

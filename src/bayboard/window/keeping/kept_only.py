@@ -13,12 +13,11 @@ from bayboard.window import lettering
 from bayboard.window.access import announce
 from bayboard.window.canvas import Canvas
 from bayboard.window.draw.job_card import HIGH, WIDE, JobCard, lean_of, paint_card
-from bayboard.window.keeping.words import now
 from bayboard.window.lettering import BODY
 from bayboard.window.listed import Listed
 from bayboard.window.note import quoted
-from bayboard.window.stages import Panes
-from bayboard.window.strip import Stage
+from bayboard.window.stages import Panes, Stage
+from bayboard.window.standing import now
 from bayboard.window.theme import Theme, brush
 from bayboard.window.title_line import paint_title
 from bayboard.window.when import day_words, moment_words
@@ -196,8 +195,8 @@ class KeptOnlyStage(Panes):
 
     def open(self, path: Path, kept: Sequence[Kept]) -> None:
         """Show what a file keeps."""
-        self.window.show_stage(NOTES.name)
         self.view.hold(path, kept)
+        self.window.show_stage(NOTES.name)
 
     def act(self, name: str) -> bool:
         """Walk or leave; nothing of the work behind is changed unseen."""
@@ -210,6 +209,10 @@ class KeptOnlyStage(Panes):
         else:
             return name not in AWAKE
         return True
+
+    def state(self) -> str:
+        """Return what the strip says meanwhile."""
+        return f"{self.view.path.name}: notes and pictures only · Esc goes back to work"
 
     def keys(self) -> tuple[tuple[str, str], ...]:
         """Return the lines of F1."""
