@@ -160,8 +160,7 @@ def test_stages_that_are_not_built_are_not_shown(hands):
 def test_a_stage_can_bring_its_own_parts(hands):
     from PySide6.QtWidgets import QWidget
 
-    from bayboard.window.stages import Panes
-    from bayboard.window.strip import Stage
+    from bayboard.window.stages import Panes, Stage
 
     bench = QWidget(hands.window)
     hands.window.add_stage(Panes(Stage("Trial", 9), bench=bench))

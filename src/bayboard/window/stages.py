@@ -9,7 +9,17 @@ from dataclasses import dataclass
 from PySide6.QtWidgets import QWidget
 
 from bayboard.window.keys import told
-from bayboard.window.strip import Stage
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """A stage of the work: its name on the lath, and the number of its Ctrl key."""
+
+    name: str
+    key: int
+
+
+ARRANGE = Stage("Arrange", 2)
 
 
 @dataclass

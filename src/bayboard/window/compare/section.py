@@ -46,6 +46,7 @@ class CompareSection(Canvas):
         desk.looked.connect(self.update)
         self.place.looked.connect(self.update)
         self.place.zoomed.connect(self.rescaled)
+        self.place.opened.connect(self.settle)
 
     # --- what is cut ---
 

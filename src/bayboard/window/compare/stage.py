@@ -13,8 +13,7 @@ from bayboard.window.compare.kept_line import KeptLine
 from bayboard.window.compare.section import CompareSection
 from bayboard.window.compare.then_card import ThenCard
 from bayboard.window.compare.wall import CompareWall
-from bayboard.window.stages import Panes
-from bayboard.window.strip import ARRANGE, Stage
+from bayboard.window.stages import ARRANGE, Panes, Stage
 from bayboard.window.workplace import Workplace
 
 KEPT = Stage("Kept", 0)

@@ -80,6 +80,7 @@ class CompareWall(Canvas, Listed):
         desk.looked.connect(self._tell)
         self.place.looked.connect(self.update)
         self.place.zoomed.connect(self.rescaled)
+        self.place.opened.connect(self.settle)
 
     # --- painting ---
 

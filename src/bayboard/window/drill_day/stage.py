@@ -8,8 +8,7 @@ from PySide6.QtWidgets import QWidget
 
 from bayboard.window.drill_day.book import Book
 from bayboard.window.drill_day.view import DayView
-from bayboard.window.stages import Panes
-from bayboard.window.strip import Stage
+from bayboard.window.stages import Panes, Stage
 from bayboard.window.workplace import Workplace
 
 DRILL_DAY = Stage("Drill day", 0)

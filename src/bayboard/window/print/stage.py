@@ -13,8 +13,7 @@ from bayboard.window.print.page_view import PageView
 from bayboard.window.print.print_card import PrintCard
 from bayboard.window.print.sheets_view import SheetsView
 from bayboard.window.print.stacks import StacksPanel
-from bayboard.window.stages import Panes
-from bayboard.window.strip import ARRANGE, Stage
+from bayboard.window.stages import ARRANGE, Panes, Stage
 from bayboard.window.workplace import Workplace
 
 PRINT = Stage("Print", 5)

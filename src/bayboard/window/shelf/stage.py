@@ -13,8 +13,7 @@ from bayboard.window.shelf import words
 from bayboard.window.shelf.choice_card import ChoiceCard
 from bayboard.window.shelf.desk import ShelfDesk
 from bayboard.window.shelf.line import ShelfLine
-from bayboard.window.stages import Panes
-from bayboard.window.strip import Stage
+from bayboard.window.stages import Panes, Stage
 from bayboard.window.workplace import Workplace
 
 SHELF = Stage("Shelf", 0)
