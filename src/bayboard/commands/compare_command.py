@@ -5,7 +5,9 @@ import json
 from typing import Any
 
 from bayboard.commands.words import job_path
+from bayboard.job.row_words import Rows
 from bayboard.model.compare import Comparison, compare
+from bayboard.model.layout import Layout
 from bayboard.store.job_file import open_job_file
 from bayboard.store.named import layout_in, revision_named
 
@@ -29,7 +31,7 @@ def run(chosen: argparse.Namespace) -> int:
     if chosen.json:
         print(json.dumps(as_json(found), ensure_ascii=False, indent=1))
     else:
-        print("\n".join(as_text(found, after.units)))
+        print("\n".join(as_text(before, after, found)))
     return 0
 
 
@@ -46,6 +48,13 @@ def as_json(found: Comparison) -> dict[str, Any]:
             for c in found.changed
         ],
     }
+
+
+def as_text(old: Layout, new: Layout, found: Comparison) -> list[str]:
+    """Return what differs as lines to read: each thing, then what became of it."""
+    rows = Rows(old, new, found).all()
+    wide = max(len(row.label) for row in rows)
+    return [f"{row.label:<{wide}}  {row.words}".strip() for row in rows]
 
 
 def _rounded(value: Any) -> Any:

@@ -30,7 +30,9 @@ def job_path(word: str) -> Path:
     path = Path(word)
     if path.suffix.lower() == ".json":
         raise Refused(
-            word, "a plain .json layout holds no revisions", f"bayboard convert it to {path.stem}.bay first"
+            word,
+            "a plain .json layout holds no revisions",
+            f"Make a job file of it: bayboard convert {path.name} {path.stem}.bay",
         )
     return path
 

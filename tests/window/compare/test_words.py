@@ -8,16 +8,8 @@ from tests.build import card, document, gear, layout, rectangle
 
 from bayboard.edits.drill_hole import DrillHole
 from bayboard.edits.move_gear import MoveGear
-from bayboard.model.compare import Moved, compare
-from bayboard.model.layout import Layout
-from bayboard.model.read import from_document
-from bayboard.rules.check import Verdict
-from bayboard.rules.finding import Finding, Unchecked
-from bayboard.store.job_file import PrintLine, Revision
-from bayboard.window import lettering
-from bayboard.window.compare import words
-from bayboard.window.compare.member_words import limit_change, member_change
-from bayboard.window.compare.row_words import (
+from bayboard.job.member_words import limit_change, member_change
+from bayboard.job.row_words import (
     LOOKING,
     NOTHING,
     Rows,
@@ -26,6 +18,14 @@ from bayboard.window.compare.row_words import (
     turn_words,
     way_words,
 )
+from bayboard.model.compare import Moved, compare
+from bayboard.model.layout import Layout
+from bayboard.model.read import from_document
+from bayboard.rules.check import Verdict
+from bayboard.rules.finding import Finding, Unchecked
+from bayboard.store.job_file import PrintLine, Revision
+from bayboard.window import lettering
+from bayboard.window.compare import words
 from bayboard.window.compare.stage import KEYS
 from bayboard.window.note import quoted
 from bayboard.window.when import day_words, moment_words

@@ -6,11 +6,11 @@ from PySide6.QtCore import QEvent, QPointF, QRectF, Qt
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
+from bayboard.job.row_words import NOTHING, Row
 from bayboard.window import lettering
 from bayboard.window.access import announce
 from bayboard.window.compare import words
 from bayboard.window.compare.desk import CompareDesk
-from bayboard.window.compare.row_words import NOTHING, Row
 from bayboard.window.compare.scroll import Scroll
 from bayboard.window.first_frame import paint_panel
 from bayboard.window.lettering import BODY, STRONG, Style

@@ -6,13 +6,13 @@ from dataclasses import dataclass
 from msgspec.structs import replace
 from PySide6.QtCore import QObject, QTimer, Signal
 
+from bayboard.job.row_words import FINDINGS, Row, Rows, findings_words
 from bayboard.model.compare import Comparison, compare
 from bayboard.model.layout import Layout
 from bayboard.model.refused import Refused
 from bayboard.rules.check import Verdict
 from bayboard.rules.scene import Scene
 from bayboard.store.records import PrintLine, Revision
-from bayboard.window.compare.row_words import FINDINGS, Row, Rows, findings_words
 from bayboard.window.compare.shifts import changes_show, lead_ids, middle_of
 from bayboard.window.compare.words import DRAFT, Pick
 from bayboard.window.draw.changes import ChangesShow, Shift

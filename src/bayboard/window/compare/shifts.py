@@ -7,12 +7,12 @@ from math import hypot
 import shapely
 from shapely import LineString
 
+from bayboard.job.row_words import Rows, moved_words
 from bayboard.model.compare import Comparison
 from bayboard.model.drilled import is_drilled
 from bayboard.model.layout import Fixing, Layout, Outline, Point
 from bayboard.model.placed import Placed
 from bayboard.rules.scene import Scene
-from bayboard.window.compare.row_words import Rows, moved_words
 from bayboard.window.draw.changes import Bolt, ChangesShow, Kind, Ring, Shift, Told
 
 APART = 320.0  # mm; drilled fixings nearer than this are told on one tag

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
+from bayboard.job.member_words import limit_change, member_change
 from bayboard.model.compare import Changed, Comparison, Moved
 from bayboard.model.drilled import is_drilled
 from bayboard.model.layout import Layout, Point, Units
@@ -10,7 +11,6 @@ from bayboard.rules.check import Verdict
 from bayboard.rules.finding import SEVERITIES
 from bayboard.units.figure import show_angle
 from bayboard.units.length import show_length
-from bayboard.window.compare.member_words import limit_change, member_change
 
 NOTHING = "Nothing changed."
 LOOKING = "looking …"
@@ -234,8 +234,8 @@ class Rows:
                 continue
             label, words = self._setting(head, member, item)
             told.setdefault(label, []).append(words)
-        for label, words in told.items():
-            yield Row(label, "; ".join(dict.fromkeys(words)), pencil=False)
+        for label, lines in told.items():
+            yield Row(label, "; ".join(dict.fromkeys(lines)), pencil=False)
 
     def _setting(self, head: str, member: str, item: Changed) -> tuple[str, str]:
         """Return the label and the words of a change of what has no id."""
