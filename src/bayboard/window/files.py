@@ -13,7 +13,7 @@ from bayboard.model.refused import Refused
 from bayboard.store.job_file import Changed, Holder
 from bayboard.tables.where import shipped
 from bayboard.window.keeping import words
-from bayboard.window.keeping.copying import BAY, copy_name, plain_stem, save_copy, with_ending
+from bayboard.window.keeping.copying import BAY, as_job_file, copy_name, plain_stem, save_copy, with_ending
 from bayboard.window.keeping.door import SAVE_READABLE, Door, rescued_path, same_file
 from bayboard.window.keeping.keeper import Keeper
 from bayboard.window.keeping.note_line import NoteLine
@@ -58,7 +58,7 @@ class Files(QObject):
         self._stood: tuple[tuple[object, ...], int | None] | None = None
         self.keeper = Keeper(place, self)
         self.check = WholeCheck(place, self)
-        self.door = Door(notice, self.came, self.kept_shown.emit)
+        self.door = Door(notice, self._settle, self.came, self.kept_shown.emit)
         self.ways = WaysOut(place, notice, self.keeper, self._ask_where, self.came)
         self._connect()
 
@@ -300,6 +300,8 @@ class Files(QObject):
 
     def _copy(self, path: Path) -> bool:
         job = self.place.job
+        if path.suffix.lower() == BAY and self.keeper.trouble is not None and not self.keeper.write():
+            return self.ways.go_on_in(path)  # its own file takes nothing more: the copy is where work goes on
         try:
             if job.path is None and not os.path.lexists(path):
                 self.keeper.house_at(path)
@@ -319,7 +321,7 @@ class Files(QObject):
         """Ask for the path of a job file to go on in; None for none."""
         job = self.place.job
         chosen = ask_save(self.window, str(shelf_folder() / Path(copy_name(job)).with_suffix(BAY)))
-        return Path(chosen).with_suffix(BAY) if chosen else None
+        return as_job_file(Path(chosen)) if chosen else None
 
     def _housed(self, path: Path) -> None:
         remember(path)

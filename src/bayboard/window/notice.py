@@ -22,7 +22,7 @@ LINE = 23  # px from one line to the next
 
 @dataclass(frozen=True, slots=True)
 class Said:
-    """What a notice says.  `then` is told the answer; `asks`: nothing else takes its place unanswered."""
+    """What a notice says.  `then` is told the answer; without a severity it is a question."""
 
     text: str
     answers: tuple[str, ...] = (CLOSE,)
@@ -31,8 +31,8 @@ class Said:
 
     @property
     def asks(self) -> bool:
-        """Return whether somebody waits for the answer."""
-        return self.then is not None
+        """Return whether it is a question that somebody waits to have answered."""
+        return self.severity is None
 
 
 class Notice(QWidget):
@@ -81,10 +81,13 @@ class Notice(QWidget):
     ) -> None:
         """Say a sentence that nobody asked for, with ways out; it waits while a question stands."""
         said = Said(text, tuple(answers), severity, then)
-        if self.isVisible() and (self.said.asks or _graver(self.said, said)):
-            if said not in self.waiting and said != self.said:
-                self.waiting.append(said)
-            return
+        if self.isVisible() and said != self.said:
+            if self.said.asks or _graver(self.said, said):
+                if said not in self.waiting:
+                    self.waiting.append(said)
+                return
+            if self.said.then is not None:
+                self.waiting.insert(0, self.said)  # its ways out are wanted still
         self._show(said)
 
     def ask(self, text: str, answers: Sequence[str], then: Callable[[str], None] | None = None) -> None:

@@ -18,6 +18,7 @@ from tests.window.keeping.bench import (
 )
 
 from bayboard.edits.move_gear import MoveGear
+from bayboard.model.read import read
 from bayboard.window import files
 from bayboard.window.keeping import keeper
 
@@ -291,3 +292,26 @@ def test_a_pulled_stick_is_told_and_all_is_written_once_it_is_back(hands, van):
     hands.window.files.keeper.write()
     assert in_file(van) == hands.layout
     assert answers(hands) == ()
+
+
+@pytest.mark.parametrize("name", ["saved.json", "saved.bay"])
+def test_a_copy_can_be_saved_while_the_file_takes_nothing(hands, van, full, tmp_path, monkeypatch, name):
+    crowd(hands)
+    rest()
+    mine = hands.layout
+    (tmp_path / "stick").mkdir()
+    monkeypatch.setattr(files, "ask_save", lambda *_: str(tmp_path / "stick" / name))
+    hands.window.files.save_copy()
+    if name.endswith(".json"):
+        assert read((tmp_path / "stick" / name).read_text(encoding="utf-8")) == mine
+        assert hands.place.job.path == van
+    else:
+        assert in_file(tmp_path / "stick" / name) == mine
+        assert hands.place.job.path == tmp_path / "stick" / name
+
+
+def test_going_on_in_the_same_file_is_refused(hands, van, full):
+    crowd(hands)
+    rest()
+    assert not hands.window.files.ways.go_on_in(van)
+    assert "is the file itself" in hands.window.notice.text

@@ -93,3 +93,14 @@ def test_long_sentences_have_their_answers_below(notice):
     assert foot < notice.height()
     assert all(button.geometry().left() >= 0 for button in notice.buttons)
     notice.grab()
+
+
+def test_what_is_told_of_the_last_act_is_seen_and_the_ways_out_come_back(notice):
+    heard = []
+    notice.offer("The disk is full.", ("Go on in another file", CLOSE), "must", heard.append)
+    notice.tell("van.bay is the file itself.")
+    assert notice.text == "van.bay is the file itself."
+    press(notice, CLOSE)
+    assert notice.text == "The disk is full."
+    press(notice, "Go on in another file")
+    assert heard == ["Go on in another file"]

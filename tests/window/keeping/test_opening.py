@@ -11,6 +11,7 @@ from tests.window.keeping.bench import (
     in_file,
     job_file,
     rest,
+    small,
     state,
     window_on,
 )
@@ -18,7 +19,7 @@ from tests.window.keeping.bench import (
 from bayboard.model.write import write
 from bayboard.store import schema
 from bayboard.store.job_file import open_job_file
-from bayboard.window import last
+from bayboard.window import files, last
 from bayboard.window.keeping import door
 from bayboard.window.keeping.kept_only import NOTES
 
@@ -88,6 +89,28 @@ def test_taking_over_makes_it_ours(open_window, van):
         hands.drag_mm((200, 200), (300, 200))
         rest()
         assert in_file(van) == hands.layout
+
+
+@pytest.mark.parametrize("ending", [".bay", ".json"])
+def test_what_is_done_while_the_question_stands_is_not_lost(open_window, van, tmp_path, ending):
+    mine = tmp_path / f"mine{ending}"
+    if ending == ".bay":
+        job_file(mine, vehicle={"name": "Mine"})
+    else:
+        mine.write_text(write(small(vehicle={"name": "Mine"})), encoding="utf-8")
+    hands = window_on(open_window, mine)
+    with held_elsewhere(van):
+        hands.window.files.open_path(van)
+        hands.drag_mm((200, 200), (300, 200))
+        moved = hands.layout
+        answer(hands, door.LOOK)
+        if ending == ".json":
+            assert "not saved" in hands.window.notice.text
+            answer(hands, files.SAVE)
+            assert mine.read_text(encoding="utf-8") == write(moved)
+        else:
+            assert in_file(mine) == moved
+        assert hands.place.job.looking
 
 
 def test_a_program_that_is_gone_is_succeeded_without_a_question(open_window, van):

@@ -76,6 +76,7 @@ def test_what_is_found_of_another_vehicle_is_dropped(open_window, van, tmp_path,
     hands.window.files.open_path(other)
     QTest.qWait(150)
     assert answers(hands) == ()
+    assert not hands.window.files.keeper.checked
 
 
 def test_a_file_that_is_busy_with_the_check_is_no_trouble(open_window, van):

@@ -5,6 +5,7 @@ from pathlib import Path
 
 from bayboard.job.job import Job
 from bayboard.model.refused import Refused
+from bayboard.store.files import save_layout
 from bayboard.window.keeping.door import same_file
 from bayboard.window.keeping.words import stays_behind
 
@@ -31,11 +32,19 @@ def with_ending(path: Path, job: Job) -> Path:
     return path.with_name(path.name + own)
 
 
+def as_job_file(path: Path) -> Path:
+    """Return the path with the ending of a job file."""
+    return path if path.suffix.lower() == BAY else path.with_name(path.name + BAY)
+
+
 def save_copy(job: Job, path: Path) -> str:
     """Save a copy at `path` and return the sentence about it; raise `Refused` when it cannot be."""
     if job.file is not None and same_file(path, job.path):
         raise Refused(path.name, "this is the file itself", "Name another for the copy")
-    job.save_copy(path)
+    if path.suffix.lower() == JSON:
+        save_layout(path, job.layout)  # also where the job's own file takes nothing more
+    else:
+        job.save_copy(path)
     said = f"Saved a copy as {path.name}."
     behind = left_behind(job) if path.suffix.lower() == JSON else ""
     if behind:

@@ -19,13 +19,18 @@ SAVE_READABLE = "Save what can be read"
 
 Came = Callable[[Job, Holder | None, tuple[str, ...]], None]
 ShowKept = Callable[[Path, tuple[Kept, ...]], None]
+Settle = Callable[[Callable[[], None]], None]
 
 
 class Door:
-    """Opens files.  `came` is given the job, who else holds it, and what is to be told of the opening."""
+    """Opens files.  `came` is given the job, who else holds it, and what is to be told of the opening.
 
-    def __init__(self, notice: Notice, came: Came, show_kept: ShowKept) -> None:
+    `settle` does an act once nothing would be lost by it: work may go on while a question stands.
+    """
+
+    def __init__(self, notice: Notice, settle: Settle, came: Came, show_kept: ShowKept) -> None:
         self.notice = notice
+        self.settle = settle
         self.came = came
         self.show_kept = show_kept
 
@@ -50,10 +55,8 @@ class Door:
 
         def answered(word: str) -> None:
             """Open it as the person wants."""
-            if word == LOOK:
-                self.open(path, look=True)
-            elif word == TAKE:
-                self.open(path, take=True)
+            if word in (LOOK, TAKE):
+                self.settle(lambda: self.open(path, look=word == LOOK, take=word == TAKE))
 
         self.notice.ask(held_words(path, holder), (LOOK, TAKE, CANCEL), answered)
 
@@ -75,7 +78,7 @@ class Door:
         def answered(word: str) -> None:
             """Save what can be read and open that."""
             if word == SAVE_READABLE:
-                self.rescue(path, out)
+                self.settle(lambda: self.rescue(path, out))
 
         text = f"{sentence} It would be saved as {out.name}; {path.name} stays as it is."
         self.notice.ask(text, (SAVE_READABLE, CANCEL), answered)
@@ -98,7 +101,7 @@ class Door:
         def answered(word: str) -> None:
             """Look at it."""
             if word == LOOK:
-                self.open(path, look=True)
+                self.settle(lambda: self.open(path, look=True))
 
         self.notice.ask(str(refused), (LOOK, CANCEL), answered)
 

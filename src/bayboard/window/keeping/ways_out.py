@@ -8,9 +8,9 @@ from bayboard.job.job import Job, open_job
 from bayboard.job.shelf import fresh_path, shelf_folder
 from bayboard.model.refused import Refused
 from bayboard.store.job_file import Changed, Held
-from bayboard.window.keeping.door import Came, who_holds
+from bayboard.window.keeping.door import Came, same_file, who_holds
 from bayboard.window.keeping.keeper import Keeper
-from bayboard.window.last import aside_folder
+from bayboard.window.last import aside_folder, remember
 from bayboard.window.notice import CLOSE, Notice
 from bayboard.window.workplace import Workplace
 
@@ -96,6 +96,7 @@ class WaysOut:
             except (Refused, OSError, ValueError) as error:
                 trouble = str(error)
                 continue
+            remember(path)
             behind = f" The revisions could not be taken along: {lost}" if lost else ""
             self.place.said.emit(f"Work goes on in {path.name}.{behind}")
             if lost:
@@ -159,13 +160,19 @@ class WaysOut:
     def go_elsewhere(self) -> bool:
         """Ask for another job file and go on in it; return whether that is done."""
         path = self.ask_where()
-        if path is None:
+        return path is not None and self.go_on_in(path)
+
+    def go_on_in(self, path: Path) -> bool:
+        """Go on in another job file at `path`; return whether that is done."""
+        if same_file(path, self.place.job.path):
+            self.notice.tell(f"{path.name} is the file itself. Name another.")
             return False
         try:
             lost = self._house(path)
         except Refused as refused:
             self.notice.tell(str(refused))
             return False
+        remember(path)
         self.place.said.emit(f"Work goes on in {path.name}.")
         if lost:
             self.notice.tell(f"The revisions could not be taken along: {lost}", "should")

@@ -45,9 +45,9 @@ class WholeCheck(QObject):
             QThreadPool.globalInstance().start(_Reading(job.examine, file, self._found.emit).run)
 
     def _tell(self, file: JobFile, sentences: tuple[str, ...]) -> None:
+        self.ended.emit()
         if file is not self.place.job.file:
             return  # another vehicle is on the Wall by now
-        self.ended.emit()
         if sentences:
             self.harmed.emit(sentences)
         else:
