@@ -277,10 +277,13 @@ class MainWindow(QWidget):
         self.kept_only.open(path, kept)
 
     def _app_state(self, state: Qt.ApplicationState) -> None:
-        """Write what is not written when another program is turned to."""
-        if state != Qt.ApplicationState.ApplicationActive:
-            self.files.keeper.write()
-            self.files.keeper.save_view()
+        """Write what is not written when another program is turned to; coming back, see that it is ours."""
+        keeper = self.files.keeper
+        if state == Qt.ApplicationState.ApplicationActive:
+            keeper.look_after()
+        else:
+            keeper.write()
+            keeper.save_view()
 
     # --- what the parts ask for ---
 

@@ -30,7 +30,7 @@ def standing(
     if job.looking:
         return Standing(looking_words(holder))
     if trouble is not None:
-        return Standing(f"{SAID_NOT}: {trouble.what}", harmed=True)
+        return Standing(f"{SAID_NOT}: {trouble.what}" if job.dirty else trouble.what, harmed=True)
     if job.file is not None:
         return Standing(draft_words(kept_as, job.parent, bool(newest)))
     if job.path is None:

@@ -197,3 +197,28 @@ def test_with_nothing_open_there_is_nothing_to_keep(open_window):
     hands.key("K")
     assert not hands.window.note_line.isVisible()
     assert "Nothing is open" in hands.line()
+
+
+def test_on_drill_day_the_line_lies_over_the_list(hands):
+    from bayboard.window.drill_day.stage import add_drill_day
+
+    day = add_drill_day(hands.window)
+    hands.window.show_stage("Drill day")
+    hands.key("K")
+    line = hands.window.note_line
+    assert hands.window.childAt(line.geometry().center()) in (line, line.field)
+    hands.type("six holes made")
+    hands.key("Return")
+    assert notes(hands)[-1] == "six holes made"
+    assert day.view.hasFocus()
+    hands.window.leave_mode()
+
+
+def test_going_back_is_told_by_the_strip_and_undone(hands):
+    hands.place.job.restore(1)
+    hands.app.processEvents()
+    assert state(hands) == "revision 1"
+    hands.key("Z", CTRL)
+    assert state(hands) == "revision 2"
+    hands.window.files.keeper.write()
+    assert in_file(hands.place.job.path) == hands.layout

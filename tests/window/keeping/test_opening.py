@@ -223,6 +223,36 @@ def test_not_now_leaves_it_unwritten_and_k_asks_again(taken):
     assert not taken.window.note_line.isVisible()
 
 
+def test_coming_back_to_a_window_whose_file_was_taken_over_says_so_before_anything_is_done(open_window, van):
+    hands = window_on(open_window, van)
+    with held_elsewhere(van, "take"):
+        hands.app.applicationStateChanged.emit(Qt.ApplicationState.ApplicationActive)
+        assert "was taken over by" in hands.window.notice.text
+        assert state(hands).startswith("this file was taken over by ")
+        answer(hands, "Not now")
+        hands.frame.close()  # nothing of it is unwritten
+        assert not hands.frame.isVisible()
+
+
+def test_work_in_a_window_whose_file_was_taken_over_goes_on_in_a_new_one(open_window, van):
+    hands = window_on(open_window, van)
+    with held_elsewhere(van, "take"):
+        hands.app.applicationStateChanged.emit(Qt.ApplicationState.ApplicationActive)
+        hands.drag_mm((201, 200), (300, 200))
+        rest()
+        assert state(hands).startswith("not written: this file was taken over by ")
+        answer(hands, "Keep mine in a new file")
+        assert state(hands) == "draft after revision 2"
+        assert in_file(van.with_name("van-2.bay")) == hands.layout
+
+
+def test_coming_back_to_a_file_that_is_ours_says_nothing(open_window, van):
+    hands = window_on(open_window, van)
+    hands.app.applicationStateChanged.emit(Qt.ApplicationState.ApplicationActive)
+    assert answers(hands) == ()
+    assert state(hands) == "revision 2"
+
+
 # --- not as it should be ---
 
 

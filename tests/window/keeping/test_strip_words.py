@@ -28,6 +28,7 @@ class Stood:
     kept: tuple = field(default_factory=tuple)
 
 
+TAKEN = Refused("van.bay", "this file was taken over by jo on SHOP-PC")
 FULL = Refused("van.bay", "the disk is full", "Free some room")
 IN_FILE = {"file": object(), "path": Path("van.bay")}
 CASES = [
@@ -35,7 +36,8 @@ CASES = [
     (Stood(**IN_FILE, parent=6), {"kept_as": 6, "newest": 6}, "revision 6"),
     (Stood(**IN_FILE, parent=6), {"newest": 6}, "draft after revision 6"),
     (Stood(**IN_FILE, parent=4), {"newest": 6}, "draft after revision 4"),
-    (Stood(**IN_FILE, parent=6), {"newest": 6, "trouble": FULL}, "not written: the disk is full"),
+    (Stood(**IN_FILE, dirty=True), {"newest": 6, "trouble": FULL}, "not written: the disk is full"),
+    (Stood(**IN_FILE), {"newest": 6, "trouble": TAKEN}, "this file was taken over by jo on SHOP-PC"),
     (Stood(**IN_FILE, looking=True), {}, "looking only"),
     (Stood(), {}, "new; kept as you go, no saving needed"),
     (Stood(dirty=True), {"alone": True}, "draft, not in any file"),
@@ -52,7 +54,8 @@ def test_how_a_job_stands(job, more, says):
 
 def test_only_what_is_in_no_file_is_told_as_harm():
     plain = {"holder": None, "kept_as": None, "newest": 0, "alone": False}
-    assert standing(Stood(**IN_FILE), FULL, **plain) == Standing("not written: the disk is full", harmed=True)
+    full = standing(Stood(**IN_FILE, dirty=True), FULL, **plain)
+    assert full == Standing("not written: the disk is full", harmed=True)
     assert not standing(Stood(**IN_FILE), None, **plain).harmed
 
 

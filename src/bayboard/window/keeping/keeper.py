@@ -4,6 +4,7 @@ A change is written when hands rest, at the latest 0.75 s after it; only that li
 """
 
 import contextlib
+import os
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -12,8 +13,10 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from bayboard.job.shelf import fresh_path, shelf_folder
 from bayboard.model.refused import Refused
-from bayboard.store.job_file import JobFile
+from bayboard.store.holder import host
+from bayboard.store.job_file import Changed, JobFile
 from bayboard.store.sentences import reason
+from bayboard.store.shelf_reader import look_at
 from bayboard.window.keeping.view_state import NAME as VIEW
 from bayboard.window.workplace import EMPTY, Workplace
 
@@ -41,6 +44,7 @@ class Keeper(QObject):
         self.view: Callable[[], Any] = lambda: None  # how the vehicle is looked at, as JSON
         self._seen = place.layout
         self._gone: JobFile | None = None  # the file that was let go
+        self._lost = False  # another program has taken the file over
         self._rest = self._timer(REST, self._rested)
         self._latest = self._timer(LATEST, self.write)
         self._again = self._timer(AGAIN, self.write)
@@ -57,14 +61,14 @@ class Keeper(QObject):
     def _begin(self) -> None:
         """Another job is on the Wall."""
         self._stop()
-        self.trouble, self.alone, self.checked = None, False, False
+        self.trouble, self.alone, self.checked, self._lost = None, False, False, False
         self._seen = self.place.layout
         self.stands.emit()
 
     def _follow(self) -> None:
         layout = self.place.layout
         if layout is self._seen:
-            if self.trouble is not None and not self.place.job.unwritten:
+            if self.trouble is not None and not self._lost and not self.place.job.unwritten:
                 self._is_written()  # somebody else has written it
             return
         self._seen = layout
@@ -100,6 +104,8 @@ class Keeper(QObject):
         self._stop()
         if self._is_gone():
             return True
+        if self._lost:
+            return not self.place.job.unwritten
         try:
             if self._wants_file() and not self.house():
                 return False
@@ -128,8 +134,18 @@ class Keeper(QObject):
     def house_at(self, path: Path) -> None:
         """Make a job file at `path` and go on in it; raise `Refused`, all as before, when that fails."""
         self.place.job.house(path)
-        self.alone = False
+        self.alone = self._lost = False
         self._is_written()
+
+    def look_after(self) -> None:
+        """See whether the file is still ours, before anything is done to it: told when it is not."""
+        job = self.place.job
+        if not job.keeps or job.path is None or self._is_gone() or self.trouble is not None:
+            return
+        taken = taken_over(job.path)
+        if taken is not None:
+            self._lost = True
+            self._is_not_written(taken)
 
     def save_view(self) -> None:
         """Keep how the vehicle is looked at in its file; that it cannot be is no reason to stop."""
@@ -171,3 +187,13 @@ class Keeper(QObject):
         self.stands.emit()
         if not told:
             self.troubled.emit(refused)
+
+
+def taken_over(path: Path) -> Changed | None:
+    """Return the sentence when a file that this program opened is another's by now, None when it is ours."""
+    facts = look_at(path).facts
+    hold = facts.hold
+    if facts.trouble or (hold is not None and (hold.pid, hold.host) == (os.getpid(), host())):
+        return None
+    who = f" by {hold.user} on {hold.host}" if hold is not None else ""
+    return Changed(path.name, f"this file was taken over{who}", "Save a copy under another name")
