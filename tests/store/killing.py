@@ -55,7 +55,7 @@ class Victims:
         with subprocess.Popen(words, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as child:
             told = self._watched(child, modes)
             child.kill()
-            told += child.stdout.read().splitlines()
+            told += child.stdout.read().splitlines()  # what was said before it died counts
             complaint = child.stderr.read()
         assert not complaint, complaint
         death = self._examined(*understood(told, self.done))
@@ -67,7 +67,10 @@ class Victims:
 
     def _watched(self, child, modes):
         """Let some acts pass and a random part of the next; return the lines so far."""
-        told, left = [], self.dice.choice(PASSED)
+        told, left = (
+            [],
+            self.dice.choice(PASSED) if self.done >= 0 else 0,
+        )  # a file in the making is killed, too
         while line := child.stdout.readline():
             told.append(line.strip())
             word, *rest = line.split()

@@ -69,7 +69,7 @@ def child(*words):
 
 
 def test_where_files_may_not_grow_the_last_good_state_stays(tmp_path):
-    said = child("room", tmp_path / "job.bay", 16, 1)
+    said = child("room", tmp_path / "job.bay", 12, 1)
     assert said
     assert all(line.endswith(".") for line in said)
 

@@ -6,7 +6,7 @@ from random import Random
 import pytest
 from tests.store.killing import MAGIC, Victims, as_text, journal, journal_of, table, tear, understood
 
-KILLS = 9
+KILLS = 7
 
 
 @pytest.fixture(scope="module")

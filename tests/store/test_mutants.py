@@ -8,7 +8,7 @@ from tests.store.mutants_rows import bomb, long_value, many_rows
 from tests.store.mutating import KINDS, Prober, mutants
 
 QUICK = {kind: 1 for kind in KINDS if kind not in (bomb, long_value, many_rows)}
-COUNT = 32
+COUNT = 24
 
 
 @pytest.fixture(scope="module")

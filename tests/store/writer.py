@@ -8,6 +8,7 @@ a few pages, so that pages reach the file before the transaction ends.
 """
 
 import itertools
+import os
 import sqlite3
 import sys
 import time
@@ -43,12 +44,17 @@ from tests.store.acts import act, start, walked  # noqa: E402
 from bayboard.store.job_file import open_job_file  # noqa: E402
 
 
+def say(*words):
+    """Write one line in one go; a pipe takes that much whole."""
+    os.write(1, (" ".join(map(str, words)) + "\n").encode())
+
+
 def told(kind, number, perform, *given):
     """Perform an act between its two lines, each out before anything else happens."""
-    print("begin", kind, number, flush=True)
+    say("begin", kind, number)
     began = time.perf_counter()
     result = perform(*given)
-    print("end", number, time.perf_counter() - began, flush=True)
+    say("end", number, time.perf_counter() - began)
     return result
 
 
