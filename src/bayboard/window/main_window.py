@@ -4,16 +4,13 @@ import time
 from contextlib import suppress
 from itertools import pairwise
 from pathlib import Path
-from typing import Any
 
 from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QKeyEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QWidget
 
 from bayboard.edits.set_units import SetUnits
-from bayboard.model.refused import Refused
 from bayboard.rules.finding import Finding
-from bayboard.store.job_file import Kept
 from bayboard.window.access import announce
 from bayboard.window.acts import Acts
 from bayboard.window.bench_panel import BenchPanel
@@ -24,10 +21,8 @@ from bayboard.window.findings_panel import FindingsPanel, counted
 from bayboard.window.floor_plan import FloorPlan, floor_plan
 from bayboard.window.help_sheet import HelpSheet
 from bayboard.window.in_hand import InHand
-from bayboard.window.keeping.kept_only import KeptOnlyStage
+from bayboard.window.joined import Joined
 from bayboard.window.keeping.note_line import NoteLine
-from bayboard.window.keeping.view_state import NAME as VIEW
-from bayboard.window.keeping.view_state import take_view, view_of
 from bayboard.window.key_acts import KeyActs
 from bayboard.window.keys import act_of, digit
 from bayboard.window.last import aside_folder
@@ -73,22 +68,22 @@ class MainWindow(QWidget):
         self.stage_before = ARRANGE.name  # the stage that a mode without a lath goes back to
         self.help.tell(self.stage, arrange.keys())
         self.key_acts = KeyActs(self)
-        self.kept_only: KeptOnlyStage | None = None
         self._told = ""
         self._listener = QTimer(self)
         self._listener.setSingleShot(True)
         self._listener.setInterval(LISTEN)
         self._connect()
+        self.joined = Joined(self)
         self.setAcceptDrops(True)
         self.setFocusProxy(self.wall)
         self._order_tabs()
-        self._name_window()
+        self.name_window()
 
     def _connect(self) -> None:
         place, card = self.place, self.card
         self._listener.timeout.connect(self._say_counts)
         place.changed.connect(self._listener.start)
-        place.changed.connect(self._name_window)
+        place.changed.connect(self.name_window)
         place.opened.connect(self._begin_anew)
         place.refused.connect(self.notice.tell)
         self.strip.lever_wanted.connect(place.set_lever)
@@ -107,18 +102,7 @@ class MainWindow(QWidget):
         card.open_wanted.connect(self._open_vehicle)
         card.example_wanted.connect(self.files.example)
         card.new_wanted.connect(self.files.new)
-        files = self.files
-        files.closed.connect(self.closing)
-        files.arrived.connect(self.take_view)
-        files.kept_shown.connect(self._show_kept)
-        files.keeper.stands.connect(self._stands)
-        files.keeper.view = self._view
-        self.strip.standing = files.standing
-        self.note_line.left.connect(self.to_wall)
-        self.note_line.kept.connect(self.to_wall)
-        app = QApplication.instance()
-        if isinstance(app, QApplication):
-            app.applicationStateChanged.connect(self._app_state)
+        self.files.closed.connect(self.closing)
         self.notice.answered.connect(self.to_wall)
 
     def _order_tabs(self) -> None:
@@ -245,57 +229,17 @@ class MainWindow(QWidget):
             p.fillRect(event.rect(), brush(self.place.theme.bench))
             p.fillRect(self.plan().section, brush(section_ground(self.place.theme)))
 
-    def _name_window(self) -> None:
+    def name_window(self) -> None:
+        """Put the vehicle's name, and whether all of it is written, over the window."""
         name = "Bayboard" if self.place.first_start else f"{self.place.shown.vehicle.name}[*] · Bayboard"
         self.window().setWindowTitle(name)
         self.window().setWindowModified(self.place.job.dirty and not self.place.first_start)
-
-    # --- how the vehicle is kept and looked at ---
-
-    def _stands(self) -> None:
-        self.strip.follow()
-        self._name_window()
-
-    def _view(self) -> dict[str, Any]:
-        return view_of(self.place, self.stage_before)
-
-    def take_view(self) -> None:
-        """Look at the vehicle on the Wall as its file says it was looked at last."""
-        try:
-            stage = take_view(self.place, self.place.job.meta(VIEW))
-        except Refused:
-            return  # the file does not say: all of it is shown
-        self._draw_sharp()
-        if any(known.name == stage for known in self.strip.stages):
-            self.show_stage(stage)
-
-    def _show_kept(self, path: Path, kept: tuple[Kept, ...]) -> None:
-        """Show the notes and pictures of a file that this Bayboard cannot open."""
-        if self.kept_only is None:
-            self.kept_only = KeptOnlyStage(self)
-            self.add_stage(self.kept_only, lath=False)
-        self.kept_only.open(path, kept)
-
-    def _app_state(self, state: Qt.ApplicationState) -> None:
-        """Write what is not written when another program is turned to; coming back, see that it is ours."""
-        keeper = self.files.keeper
-        if state == Qt.ApplicationState.ApplicationActive:
-            keeper.look_after()
-        else:
-            keeper.write()
-            keeper.save_view()
 
     # --- what the parts ask for ---
 
     def _begin_anew(self) -> None:
         self.bench.number, self.bench.scrolled, self.bench.current = "", 0.0, None
-        self._draw_sharp()
         self.to_wall()
-
-    def _draw_sharp(self) -> None:
-        """Let no view show for a moment the vehicle that was here before, carried to another scale."""
-        for view in (self.wall, self.section):
-            view.settle()
 
     def to_wall(self) -> None:
         """Give the keys to the Wall."""

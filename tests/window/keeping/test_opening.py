@@ -264,7 +264,7 @@ def test_a_newer_file_shows_its_notes_and_pictures(open_window, van):
     assert "made by a newer Bayboard" in hands.window.notice.text
     answer(hands, door.SHOW_KEPT)
     assert hands.window.stage == NOTES.name
-    view = hands.window.kept_only.view
+    view = hands.window.joined.kept_only.view
     assert [one.note for one in view.kept] == ["shown to owner", "wired"]
     assert view.parts_said()[0].endswith("shown to owner”")
     assert not hands.picture().isNull()
