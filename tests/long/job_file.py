@@ -10,11 +10,14 @@ import subprocess
 import sys
 import tempfile
 import time
+from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from random import Random
+from typing import Any
 
 from tests.bays import bay
-from tests.long.figures import keep, paired
+from tests.long.figures import TOO_NOISY, keep, paired
 from tests.store.plain_file import a_picture
 from tests.store.rooms import ROOMS
 from tests.store.walking import walk
@@ -33,6 +36,7 @@ WALKS, ACTS = 5, 2_000
 REVISIONS, PHOTOS, PHOTO = 200, 20, (2_000_000, 3_000_000)  # photos of 2 to 3 MB
 PAIRS = 60
 ROUNDS = 300
+MOST_RUNS = 4
 HARD = Path(__file__).resolve().parents[1] / "store" / "hard_times.py"
 JOB = from_document(bay(16))  # sixteen stand-ins, as on a board of middling size
 
@@ -69,9 +73,8 @@ def filled(path: Path, revisions: int, photos: int) -> Path:
     return path
 
 
-def opening(folder: Path) -> dict[str, object]:
+def opening(many: Path, one: Path) -> dict[str, Any]:
     """Return the ratio of opening many revisions to opening one; closing is not in the time."""
-    many, one = filled(folder / "many.bay", REVISIONS, PHOTOS), filled(folder / "one.bay", 1, 0)
     _seconds(many), _seconds(one)
     ratios, idle = [], []
     for _ in range(PAIRS):
@@ -88,6 +91,17 @@ def opening(folder: Path) -> dict[str, object]:
     }
 
 
+def quietest(measured: Callable[[], dict[str, Any]]) -> dict[str, Any]:
+    """Return the figure of the quietest of a few runs; a disk that others use is seldom quiet."""
+    runs: list[dict[str, Any]] = []
+    for _ in range(MOST_RUNS):
+        runs.append(measured())
+        print(runs[-1], flush=True)
+        if runs[-1]["baseline_spread"] <= TOO_NOISY:
+            break
+    return min(runs, key=lambda run: run["baseline_spread"])
+
+
 def _seconds(path: Path) -> float:
     began = time.perf_counter()
     file = open_job_file(path)
@@ -97,12 +111,13 @@ def _seconds(path: Path) -> float:
     return taken
 
 
-def keeping(folder: Path) -> dict[str, object]:
+def keeping(kept: Path) -> dict[str, Any]:
     """Return the ratio of keeping to a bare transaction that writes the same bytes into one plain table."""
-    picture = a_picture(Random(4), 5_000)
-    with open_job_file(filled(folder / "kept.bay", 20, 0)) as file:
+    picture, beside = a_picture(Random(4), 5_000), kept.with_name("plain.db")
+    beside.unlink(missing_ok=True)
+    with open_job_file(kept) as file:
         text = file.revision_text(1)
-        plain = sqlite3.connect(folder / "plain.db", isolation_level=None)
+        plain = sqlite3.connect(beside, isolation_level=None)
         plain.execute("pragma journal_mode = delete")
         plain.execute("pragma synchronous = full")
         plain.execute("create table revision (number integer primary key, picture blob, layout text)")
@@ -140,10 +155,12 @@ def main() -> None:
             count=WALKS * ACTS,
             **told,
         )
+        many, one = filled(folder / "many.bay", REVISIONS, PHOTOS), filled(folder / "one.bay", 1, 0)
+        kept = filled(folder / "kept.bay", 20, 0)
         baseline = f"opening one revision, no photo; {REVISIONS} revisions and {PHOTOS} photos of 2 to 3 MB"
-        keep(FIGURES[1], ROOMS, baseline=baseline, goal=1.2, seed=3, **opening(folder))
+        keep(FIGURES[1], ROOMS, baseline=baseline, goal=1.2, seed=3, **quietest(partial(opening, many, one)))
         baseline = "a bare FULL transaction of the same bytes into one plain table"
-        keep(FIGURES[2], ROOMS, baseline=baseline, goal=3.0, seed=4, **keeping(folder))
+        keep(FIGURES[2], ROOMS, baseline=baseline, goal=3.0, seed=4, **quietest(partial(keeping, kept)))
         baseline = "1 when a state was lost or no sentence said while files could not grow (RLIMIT_FSIZE)"
         keep(FIGURES[3], ROOMS, baseline=baseline, value=hard_times(folder), count=ROUNDS, **told)
 

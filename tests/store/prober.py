@@ -119,10 +119,14 @@ def probe(path):
     """Return the answer for one file."""
     faulthandler.dump_traceback_later(LONGEST, exit=True)
     began, tried = time.perf_counter(), Probe(path)
+    victim = path.with_name("victim")  # another file, to which something beside this one leads
+    precious = victim.read_bytes() if victim.exists() else None
     tried.aside()
     tried.read(look=True)
     done = tried.read(look=False)
     faulthandler.cancel_dump_traceback_later()
+    if precious is not None and (not victim.exists() or victim.read_bytes() != precious):
+        tried.wrong.append("another file was changed")
     seconds = time.perf_counter() - began
     return {
         "opened": done,
