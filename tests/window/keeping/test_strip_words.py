@@ -166,3 +166,18 @@ def test_the_words_stay_between_the_laths_and_the_switch(open_window, tmp_path, 
         assert word.geometry().right() < strip.lever.x()
         assert strip.rect().contains(word.geometry())
     assert not strip.name.geometry().intersects(strip.kept.geometry())
+
+
+def test_control_o_asks_for_a_file_where_there_is_no_shelf(hands, monkeypatch):
+    from tests.window.hands import CTRL
+
+    from bayboard.window import files
+
+    asked = []
+    monkeypatch.setattr(files, "ask_open", lambda *_: (asked.append(1), "")[1])
+    hands.key("O", CTRL)
+    assert asked == [1]
+    with_modes(hands)
+    hands.key("O", CTRL)
+    assert asked == [1]
+    assert hands.window.stage == "Shelf"
