@@ -139,6 +139,7 @@ class DayView(QWidget):
         if now - self._pressed_at < SETTLE:
             return
         self._pressed_at = now
+        self._hush()  # what was said of the press before may be true no longer
         one = self.book.now()
         if one is not None and self.book.made(one):
             self.book.choose(None)
