@@ -186,6 +186,27 @@ def test_a_fixing_gets_a_new_hole(open_window):
     assert hands.layout.fixings[0].at == (40, 50)
 
 
+def test_what_cannot_be_put_back_any_better_offers_new_holes_alone(open_window):
+    hands = open_window(DrillHole("A#4", at=(341.5, 220)).apply(drilled_day()))
+    press_act(hands, "Put A back")
+    spot = hands.window.findings.list.open_spot()
+    assert "is back on its holes as well as it fits them" in spot.row.finding.says
+    assert [word for word, _ in spot.acts] == ["Plan new holes"]
+    press_act(hands, "Plan new holes")
+    assert not is_drilled(hands.layout, "A")
+
+
+def test_a_fixing_whose_two_holes_differ_is_put_back_but_once(open_window):
+    fixing = {"id": "H1", "at": [50, 50], "thread": "M6", "drilled": [40, 50], "metal": [40, 53]}
+    hands = open_window(layout(fixings=[fixing]))
+    press_act(hands, "Put H1 back")
+    spot = hands.window.findings.list.open_spot()
+    assert (
+        spot.row.finding.says == "H1 is back on its hole, 3 mm from its hole in the metal. Plan a new hole."
+    )
+    assert [word for word, _ in spot.acts] == ["Plan a new hole"]
+
+
 def test_reprint_leads_to_print(open_window):
     from msgspec.structs import replace
 

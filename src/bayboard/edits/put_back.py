@@ -45,6 +45,14 @@ class PutBack:
         return f"Put {self.id} back where it was drilled"
 
 
+def is_back(layout: Layout, name: str) -> bool:
+    """Return whether something drilled stands where `PutBack` would put it; False for what is not drilled."""
+    try:
+        return PutBack(name).apply(layout) == layout
+    except Refused:
+        return False
+
+
 def _not_drilled(name: str) -> Refused:
     return Refused(name, "nothing was drilled for it", "Say first where it was drilled")
 

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from math import dist
 from typing import NamedTuple
 
+from bayboard.edits.put_back import is_back
 from bayboard.geometry.crowd import HAIR
 from bayboard.model.layout import Fixing, Point
 from bayboard.model.placed import Placed
@@ -58,16 +59,20 @@ def _of_gear(scene: Scene, placed: Placed, screws: dict[int, Point]) -> Iterator
         offs.append(_Off(dist(planned, made), planned, f"{placed.id}#{number}"))
     worst = max(offs, key=lambda off: rounded(off.far), default=None)
     if worst is not None and worst.far > fixed("drilled_off") + HAIR:
-        moved = f"has moved {_amount(scene, worst)}"
-        yield _finding(
-            placed.id, worst, "mm", moved + (f" at {worst.hole}" if worst.hole else ""), "new holes"
-        )
+        amount = _amount(scene, worst)
+        if is_back(scene.layout, placed.id):
+            rest = f"{worst.hole or placed.id} is still {amount} off"
+            says = f"{placed.id} is back on its holes as well as it fits them; {rest}. Plan new holes."
+            yield _finding(placed.id, worst, "mm", says)
+            return
+        moved = f"has moved {amount}" + (f" at {worst.hole}" if worst.hole else "")
+        yield _finding(placed.id, worst, "mm", _moved_words(placed.id, moved, "new holes"))
         return
     turned = 0.0 if pose is None else abs(short_way(pose.turn, placed.gear.turn))
     if turned > fixed("drilled_turn") + HAIR:
         off = _Off(turned, placed.at)
         words = f"has turned {show_two_angles(turned, fixed('drilled_turn'))[0]}"
-        yield _finding(placed.id, off, "deg", words, "new holes")
+        yield _finding(placed.id, off, "deg", _moved_words(placed.id, words, "new holes"))
 
 
 def _amount(scene: Scene, off: _Off) -> str:
@@ -80,11 +85,18 @@ def _of_fixing(scene: Scene, fixing: Fixing) -> Iterator[Finding]:
     offs = [_Off(dist(fixing.at, at), fixing.at, which) for which, at in made.items() if at is not None]
     worst = max(offs, key=lambda off: rounded(off.far), default=None)
     if worst is not None and worst.far > fixed("drilled_off") + HAIR:
-        moved = f"has moved {_amount(scene, worst)}{worst.hole}"
-        yield _finding(fixing.id, worst, "mm", moved, "a new hole")
+        amount = _amount(scene, worst)
+        says = _moved_words(fixing.id, f"has moved {amount}{worst.hole}", "a new hole")
+        if is_back(scene.layout, fixing.id):
+            says = f"{fixing.id} is back on its hole, {amount}{worst.hole}. Plan a new hole."
+        yield _finding(fixing.id, worst, "mm", says)
 
 
-def _finding(name: str, off: _Off, unit: str, words: str, other: str) -> Finding:
+def _moved_words(name: str, moved: str, other: str) -> str:
+    return f"{name} is already drilled and {moved}. Put {name} back, or plan {other}."
+
+
+def _finding(name: str, off: _Off, unit: str, says: str) -> Finding:
     return Finding(
         rule=RULE,
         severity="must",
@@ -93,5 +105,5 @@ def _finding(name: str, off: _Off, unit: str, words: str, other: str) -> Finding
         limit=fixed("drilled_off" if unit == "mm" else "drilled_turn"),
         unit=unit,
         at=off.at,
-        says=f"{name} is already drilled and {words}. Put {name} back, or plan {other}.",
+        says=says,
     )

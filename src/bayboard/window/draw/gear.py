@@ -10,6 +10,7 @@ from PySide6.QtGui import QBrush, QImage, QPainter, QPainterPath, QPolygonF
 from shapely import MultiPolygon, Polygon
 
 from bayboard.model.placed import Placed
+from bayboard.units.angle import show_angle
 from bayboard.window import lettering
 from bayboard.window.draw.face import Face, face
 from bayboard.window.draw.scale import Scale
@@ -197,7 +198,7 @@ def paint_turning(
             x, y = tip.x() + far * cos(radians(facing)), tip.y() - far * sin(radians(facing))
             style = Style("pencil", round(17 * theme.size))
             at = QPointF(x, y + 9.0 * theme.size)
-            lettering.draw(p, at, f"{shown:g}°", style, theme.pencil, "centre")
+            lettering.draw(p, at, show_angle(shown), style, theme.pencil, "centre")
 
 
 def _arc(tip: QPointF, radius: float, facing: float) -> tuple[QPainterPath, QPainterPath]:
