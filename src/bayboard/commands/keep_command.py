@@ -3,8 +3,10 @@
 import argparse
 from contextlib import closing
 
-from bayboard.commands.words import job_path
 from bayboard.job.job import open_job
+from bayboard.model.refused import Refused
+from bayboard.store.named import job_named
+from bayboard.store.revisions import LONGEST_NOTE
 
 
 def describe(parser: argparse.ArgumentParser) -> None:
@@ -15,7 +17,9 @@ def describe(parser: argparse.ArgumentParser) -> None:
 
 def run(chosen: argparse.Namespace) -> int:
     """Keep the draft and say its number; return 0."""
-    with closing(open_job(job_path(chosen.file))) as job:
+    if len(chosen.note) > LONGEST_NOTE:
+        raise Refused("--note", f"the note is longer than {LONGEST_NOTE} letters", "Shorten it")
+    with closing(open_job(job_named(chosen.file))) as job:
         kept = job.keep(chosen.note)
     print(f"Kept as revision {kept.number}.")
     return 0

@@ -3,10 +3,9 @@
 import argparse
 from contextlib import closing
 
-from bayboard.commands.words import job_path
 from bayboard.job.job import open_job
 from bayboard.model.refused import Refused
-from bayboard.store.named import revision_named
+from bayboard.store.named import job_named, revision_named
 
 
 def describe(parser: argparse.ArgumentParser) -> None:
@@ -20,7 +19,7 @@ def run(chosen: argparse.Namespace) -> int:
     number = revision_named(chosen.revision)
     if number is None:
         raise Refused("", "the draft is what one works on already", "Name a revision by its number")
-    with closing(open_job(job_path(chosen.file))) as job:
+    with closing(open_job(job_named(chosen.file))) as job:
         before = len(job.revisions())
         job.restore(number)
         kept = job.revisions()[before:]

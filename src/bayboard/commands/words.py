@@ -1,11 +1,13 @@
 """Reading the words of a command line; a mistake in them is one sentence, like any bad input."""
 
 import argparse
+import os
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import NoReturn
 
 from bayboard.model.refused import Refused
+from bayboard.store.sentences import is_there
 
 FILE = "a .json layout, a .bay job file (its draft), or JOB.bay@3 (revision 3)"
 
@@ -20,21 +22,9 @@ class Words(argparse.ArgumentParser):
 
 def not_the_same(out: Path, read: Path, name: str, which: str = "the file that is read") -> None:
     """Raise `Refused` when `out` is the file `read`, however it is spelled; `which` says what that is."""
-    same = out.exists() and read.exists() and out.samefile(read)
-    if same or out.absolute() == read.absolute():
+    same = is_there(out) and is_there(read) and out.samefile(read)
+    if same or os.path.realpath(out) == os.path.realpath(read):
         raise Refused(name, f"{out} is {which}", "Name another file to write")
-
-
-def job_path(word: str) -> Path:
-    """Return the path of a job file to be written; raise `Refused` for a plain layout."""
-    path = Path(word)
-    if path.suffix.lower() == ".json":
-        raise Refused(
-            word,
-            "a plain .json layout holds no revisions",
-            f"Make a job file of it: bayboard convert {path.name} {path.stem}.bay",
-        )
-    return path
 
 
 def local_time(stored: str) -> str:

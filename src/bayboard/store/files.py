@@ -65,7 +65,7 @@ def _beside(path: Path) -> tuple[Path, Path, Path]:
     """Return the path, a new name beside the file it leads to, and that file."""
     with said_of(path):
         target = Path(os.path.realpath(path))
-        _may_be_replaced(target, path)
+        may_be_replaced(target, path)
     return path, target.with_name(f".{target.name[:40]}.{secrets.token_hex(4)}.part"), target
 
 
@@ -78,7 +78,7 @@ def _write(beside: Path, target: Path, content: bytes) -> None:
         beside.chmod(target.stat().st_mode & 0o777)
 
 
-def _may_be_replaced(target: Path, path: Path) -> None:
+def may_be_replaced(target: Path, path: Path) -> None:
     """Raise `Refused` for what is there and is not a plain file that may be written."""
     if target.is_dir():
         raise Refused(path_words(path), "this is a folder", "Name a file in it")

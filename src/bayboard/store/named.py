@@ -8,6 +8,7 @@ from bayboard.model.layout import Layout
 from bayboard.model.refused import Refused
 from bayboard.store.files import open_layout
 from bayboard.store.job_file import JobFile, is_job_file, open_job_file
+from bayboard.store.sentences import is_there, path_words
 
 DRAFT = "draft"
 _NAMED = re.compile(r"(?P<path>.+)@(?P<revision>[^@/\\]*)", re.DOTALL)
@@ -32,10 +33,10 @@ def named(word: str) -> Named:
     A file that is called so, @ and all, is that file.
     """
     found = _NAMED.fullmatch(word)
-    if found is None or Path(word).exists():
+    if found is None or is_there(word):
         return Named(Path(word))
     path = Path(found["path"])
-    if path.suffix.lower() != ".bay" and not path.exists():
+    if path.suffix.lower() != ".bay" and not is_there(path):
         return Named(Path(word))
     return Named(path, revision_named(found["revision"]))
 
@@ -49,11 +50,26 @@ def revision_named(word: str) -> int | None:
     return int(word)
 
 
+def job_named(word: str) -> Path:
+    """Return the path of the job file; raise `Refused` for a plain layout and for one revision, JOB.bay@3."""
+    what = named(word)
+    path = what.path
+    if what.revision is not None:
+        raise Refused(path_words(Path(word)), "this is one revision, not the job file", "Leave the @ off")
+    if not what.is_job and (path.suffix.lower() == ".json" or is_there(path)):
+        new = path.with_name(f"{path.stem}{'-job' * (path.suffix.lower() == '.bay')}.bay")
+        convert = f"bayboard convert {path_words(path)} {path_words(new)}"
+        raise Refused(
+            path_words(path), "a plain .json layout holds no revisions", f"Make a job file of it: {convert}"
+        )
+    return path
+
+
 def layout_named(what: Named) -> Layout:
     """Return the layout; raise `Refused` when there is none."""
     if not what.is_job:
         if what.revision is not None:
-            raise Refused(str(what.path), "a plain .json layout holds no revisions", "Leave the @ off")
+            raise Refused(path_words(what.path), "a plain .json layout holds no revisions", "Leave the @ off")
         return open_layout(what.path)
     with open_job_file(what.path, look=True) as file:
         return layout_in(file, what.revision)

@@ -1,6 +1,7 @@
 """A job file written in place of what is there: whole or not at all, and no revision is lost by it."""
 
 import contextlib
+import os
 import secrets
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
@@ -9,7 +10,9 @@ from pathlib import Path
 
 from bayboard.model.layout import Layout
 from bayboard.model.refused import Refused
+from bayboard.store.files import may_be_replaced
 from bayboard.store.job_file import Held, is_job_file, make_job_file, open_job_file
+from bayboard.store.sentences import path_words, said_of
 
 
 @dataclass
@@ -24,18 +27,23 @@ class Beside:
 def in_place_of(out: Path) -> Iterator[Beside]:
     """Give a new name beside `out`; what was written there takes its place when all went well.
 
-    A job file that is there with revisions in it is not lost but renamed, and that is said.  Raises `Refused`
-    when somebody works in it, or the folder cannot be written.
+    A link is followed, its file replaced.  A job file that is there with revisions in it is not lost but
+    renamed, and that is said.  Raises `Refused` when somebody works in it, or it cannot be replaced.
     """
-    beside = Beside(out.with_name(f".{out.name[:40]}.{secrets.token_hex(4)}.part"))
+    with said_of(out):
+        target = Path(os.path.realpath(out))
+        may_be_replaced(target, out)
+    beside = Beside(target.with_name(f".{target.name[:40]}.{secrets.token_hex(4)}.part"))
     try:
-        yield beside
         try:
-            beside.said += _make_way(out)
-            beside.path.replace(out)
-        except OSError as error:
-            reason = error.strerror or type(error).__name__
-            raise Refused(str(out), f"this file cannot be replaced ({reason})", "Name another file") from None
+            yield beside
+        except Refused as refused:
+            if refused.place != path_words(beside.path):
+                raise
+            raise Refused(path_words(out), refused.what, refused.do) from None
+        with said_of(out):
+            beside.said += _make_way(target)
+            beside.path.replace(target)
     finally:
         with contextlib.suppress(OSError):
             beside.path.unlink(missing_ok=True)
@@ -50,7 +58,7 @@ def make_in_place(out: Path, layout: Layout, picture: bytes | None, photos: Iter
 
 def _make_way(out: Path) -> list[str]:
     """Rename a job file with revisions in it; return the sentence about it."""
-    if not out.is_file() or not is_job_file(out):
+    if not out.is_file() or not out.stat().st_size or not is_job_file(out):
         return []
     try:
         with open_job_file(out) as file:

@@ -1,6 +1,7 @@
 """What the system says of a file, as one sentence for a person."""
 
 import contextlib
+import os
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -14,9 +15,14 @@ def path_words(path: Path) -> str:
     return text if text.isprintable() else quoted(text)
 
 
+def is_there(path: Path | str) -> bool:
+    """Return whether there is anything of that name; a name that is too long is none."""
+    return os.path.exists(path)  # noqa: PTH110  Path's own raises for such a name
+
+
 def unopened(path: Path, error: Exception, ending: str = ".json") -> Refused:
     """Return the sentence for a file that cannot be read; `ending`: what is looked for in a folder."""
-    if _is_folder(path):
+    if os.path.isdir(path):  # noqa: PTH112  Path's own raises for a name that is too long
         return Refused(path_words(path), "this is a folder", f"Name a {ending} file in it")
     if isinstance(error, FileNotFoundError | ValueError):
         return Refused(path_words(path), "there is no such file", "Check the name and the folder")
@@ -51,10 +57,3 @@ def reason(error: Exception) -> str:
     """Return the system's own words for an error, beginning small."""
     text = error.strerror if isinstance(error, OSError) and error.strerror else type(error).__name__
     return text[:1].lower() + text[1:]
-
-
-def _is_folder(path: Path) -> bool:
-    try:
-        return path.is_dir()
-    except ValueError:
-        return False
