@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from tests.build import card, gear, layout
 
-import bayboard.job.job as room
+import bayboard.rules.check as room
 from bayboard.edits.move_gear import MoveGear
 from bayboard.edits.place_gear import PlaceGear
 from bayboard.edits.set_units import SetUnits

@@ -2,6 +2,7 @@
 
 import sys
 from importlib import import_module
+from types import ModuleType
 
 from bayboard import __version__
 from bayboard.commands.words import Words
@@ -36,10 +37,15 @@ def _run(words: list[str]) -> int:
     )
     parser.add_argument("--version", action="version", version=f"bayboard {__version__}")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True, parser_class=Words)
-    rooms = {name: import_module(f"bayboard.commands.{name}_command") for name in _COMMANDS}
+    asked = next((word for word in words if word in _COMMANDS), None)
     for name, says in _COMMANDS.items():
-        rooms[name].describe(
-            commands.add_parser(name, help=says, description=f"{says[0].upper()}{says[1:]}.")
-        )
+        described = commands.add_parser(name, help=says, description=f"{says[0].upper()}{says[1:]}.")
+        if name == asked:
+            _room(name).describe(described)
     chosen = parser.parse_args(words)
-    return int(rooms[chosen.command].run(chosen))
+    return int(_room(chosen.command).run(chosen))
+
+
+def _room(command: str) -> ModuleType:
+    """Return the module of a command; only that of the command asked for is ever loaded."""
+    return import_module(f"bayboard.commands.{command}_command")

@@ -2,11 +2,14 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from bayboard.model.layout import Bay, Layout
-from bayboard.routing.route import Route
-from bayboard.rules.check import Verdict
-from bayboard.rules.scene import Scene
+
+if TYPE_CHECKING:  # loaded when the rules are first asked
+    from bayboard.routing.route import Route
+    from bayboard.rules.check import Verdict
+    from bayboard.rules.scene import Scene
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,9 +17,9 @@ class Shown:
     """A layout with what follows from it."""
 
     layout: Layout
-    verdict: Verdict
-    routes: Mapping[str, Route]
-    scene: Scene
+    verdict: "Verdict"
+    routes: "Mapping[str, Route]"
+    scene: "Scene"
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from bayboard.edits.edit import Edit
 from bayboard.edits.history import History
@@ -16,18 +16,13 @@ from bayboard.job.runner import Done, InPlace, Progress, R, Runner, Task, Ticket
 from bayboard.job.telling import Telling
 from bayboard.model.layout import Bay, Layout, Printed, Units, Vehicle
 from bayboard.model.refused import Refused
-from bayboard.routing.route import Route
-from bayboard.rules.check import Checker, Verdict, check
-from bayboard.rules.scene import Scene
 from bayboard.store.files import open_layout, save_layout
-from bayboard.store.job_file import (
-    JobFile,
-    PrintLine,
-    Revision,
-    examine,
-    is_job_file,
-    open_job_file,
-)
+from bayboard.store.job_file import JobFile, PrintLine, Revision, examine, is_job_file, open_job_file
+
+if TYPE_CHECKING:  # a command that only keeps or goes back asks no rules and does without them
+    from bayboard.routing.route import Route
+    from bayboard.rules.check import Checker, Verdict
+    from bayboard.rules.scene import Scene
 
 NOTHING = Change(frozenset(), frozenset(), verdict=False, draft=True)
 
@@ -41,10 +36,7 @@ class Job:
     """
 
     def __init__(
-        self,
-        start: Layout | JobFile,
-        path: Path | None = None,
-        runner: Runner | None = None,
+        self, start: Layout | JobFile, path: Path | None = None, runner: Runner | None = None
     ) -> None:
         self._filed: Filed | None = None
         if isinstance(start, JobFile):
@@ -74,23 +66,23 @@ class Job:
         return self._shown.layout
 
     @property
-    def verdict(self) -> Verdict:
+    def verdict(self) -> "Verdict":
         """Return what the rules say of `shown`."""
         return self._shown.verdict
 
     @property
-    def routes(self) -> Mapping[str, Route]:
+    def routes(self) -> "Mapping[str, Route]":
         """Return the path of each lead of `shown` that has one."""
         return self._shown.routes
 
     @property
-    def scene(self) -> Scene:
+    def scene(self) -> "Scene":
         """Return `shown` with all that the rules derived from it."""
         return self._shown.scene
 
     @property
     def _shown(self) -> Shown:
-        if self._looked is None:  # a command that only keeps or goes back never asks
+        if self._looked is None:
             self._looked = self._look(self.layout)
         return self._looked
 
@@ -131,8 +123,10 @@ class Job:
         self._go(self._past.redo(self._state))
         return label
 
-    def verdict_of(self, layout: Layout) -> Verdict:
+    def verdict_of(self, layout: Layout) -> "Verdict":
         """Return what the rules say of another layout, a revision; the last few are remembered."""
+        from bayboard.rules.check import check  # noqa: PLC0415
+
         found = next((verdict for known, verdict in self._judged if known is layout), None)
         if found is None:
             found = self.verdict if layout is self.shown else check(layout)
@@ -369,6 +363,8 @@ class Job:
 
     def _look(self, layout: Layout) -> Shown:
         """Return the layout with all that follows; if that fails, the next look starts from nothing."""
+        from bayboard.rules.check import Checker  # noqa: PLC0415
+
         checker, self._checker = self._checker, None
         if checker is None:
             checker = Checker(layout)

@@ -2,15 +2,17 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from bayboard.job.member_words import limit_change, member_change
 from bayboard.model.compare import Changed, Comparison, Moved
 from bayboard.model.drilled import is_drilled
 from bayboard.model.layout import Layout, Point, Units
-from bayboard.rules.check import Verdict
-from bayboard.rules.finding import SEVERITIES
 from bayboard.units.figure import show_angle
 from bayboard.units.length import show_length
+
+if TYPE_CHECKING:  # what changed is told without asking the rules
+    from bayboard.rules.check import Verdict
 
 NOTHING = "Nothing changed."
 LOOKING = "looking …"
@@ -282,7 +284,7 @@ def _bay_ids(layout: Layout) -> list[str]:
     return [item.id for kind in kinds for item in kind]
 
 
-def findings_words(then: Verdict | None, now: Verdict | None) -> str:
+def findings_words(then: "Verdict | None", now: "Verdict | None") -> str:
     """Return "1 should then, none now; 9 could not look"."""
     if then is None or now is None:
         return LOOKING
@@ -297,7 +299,9 @@ def findings_words(then: Verdict | None, now: Verdict | None) -> str:
     return f"{told}; {blind or 'none'} could not look, {before or 'none'} then"
 
 
-def _counted(verdict: Verdict) -> str:
+def _counted(verdict: "Verdict") -> str:
+    from bayboard.rules.finding import SEVERITIES  # noqa: PLC0415
+
     counts = verdict.counts
     words = [
         f"{counts[s]} {s}{'s' if s == 'note' and counts[s] > 1 else ''}" for s in SEVERITIES if counts[s]
