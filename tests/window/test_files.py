@@ -212,6 +212,14 @@ def test_a_named_file_that_is_not_there_is_said_on_an_empty_workplace(qtbot):
     assert frame.furniture.place.first_start
 
 
+def test_a_line_about_one_vehicle_is_not_shown_over_the_next(open_window):
+    hands = open_window(first_start=True)
+    hands.key("K")
+    assert hands.line() == "Nothing is open that could be kept."
+    hands.key("N", CTRL)
+    assert hands.line() == ""
+
+
 def test_on_first_start_one_may_open_look_or_begin(open_window):
     hands = open_window(first_start=True)
     shown = [button.text() for button in hands.card.begin if button.isVisible()]

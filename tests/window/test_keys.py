@@ -122,6 +122,21 @@ def test_f1_shows_the_keys_and_any_key_puts_them_away(hands):
     assert hands.wall.hasFocus()
 
 
+def test_reading_the_keys_or_a_notice_leaves_the_selection(open_window):
+    hands = open_window(layout(gear=[gear("A", 200, 200), gear("B", 600, 200)]))
+    hands.click_mm(600, 200)
+    hands.key("F1")
+    hands.key("Escape")
+    assert hands.place.selected == ("B",) and hands.wall.hasFocus()
+    notice = hands.window.notice
+    notice.tell("The stick was pulled.")
+    notice.tell("The disk is full.")
+    hands.key("Return")
+    assert hands.place.selected == ("B",) and notice.text == "The disk is full."
+    notice.withdraw("The disk is full.")
+    assert hands.place.selected == ("B",) and hands.wall.hasFocus()
+
+
 def test_f6_goes_round_the_parts_of_the_window(open_window):
     hands = open_window(layout(gear=[gear("A", 200, 200), gear("B", 303, 200)]))
     hands.key("Tab")

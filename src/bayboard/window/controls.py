@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent
-from PySide6.QtWidgets import QAbstractButton, QWidget
+from PySide6.QtWidgets import QAbstractButton, QApplication, QWidget
 
 from bayboard.window import lettering
 from bayboard.window.lettering import STRONG, Style
@@ -12,6 +12,19 @@ from bayboard.window.theme import LIGHT, Theme, brush, mixed, pen
 
 TARGET = 40  # px that a finger needs
 PAD = 20  # px of a button beside its words
+
+
+def put_away(widget: QWidget) -> bool:
+    """Hide a widget; return whether it had the keys, which nobody has then until they are given to somebody.
+
+    Hiding alone passes them on as Tab does, and the Wall would begin to walk its stand-ins.
+    """
+    now = QApplication.focusWidget()
+    had = now is not None and (now is widget or widget.isAncestorOf(now))
+    if had and now is not None:
+        now.clearFocus()
+    widget.hide()
+    return had
 
 
 class Control(QAbstractButton):

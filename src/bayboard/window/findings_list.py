@@ -269,8 +269,8 @@ class FindingsList(QWidget):
 
     def _stop_asking(self) -> None:
         self.asking = None
+        self.setFocus(Qt.FocusReason.OtherFocusReason)  # before the field that has the keys is hidden
         self.reason.hide()
-        self.setFocus(Qt.FocusReason.OtherFocusReason)
         self.follow()
 
     # --- keys ---

@@ -45,7 +45,9 @@ class Frame(QWidget):
         self.furniture.setParent(self)
         self.furniture.setGeometry(self.rect())
         self.furniture.show()
-        self.furniture.setFocus()
+        taken = self.focusWidget()
+        if taken is None or not self.furniture.isAncestorOf(taken):
+            self.furniture.setFocus()  # no question is asked that waits for its answer
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep the furniture as large as the frame."""

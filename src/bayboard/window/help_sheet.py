@@ -5,12 +5,14 @@ from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from bayboard.window import lettering
+from bayboard.window.controls import put_away
 from bayboard.window.first_frame import paint_panel
 from bayboard.window.lettering import HEADING, Style
 from bayboard.window.theme import Theme
 
 LINE = 27.0
 KEY_WIDE = 168.0
+HEAD = 70.0  # above the first line
 
 
 class HelpSheet(QWidget):
@@ -33,8 +35,10 @@ class HelpSheet(QWidget):
         self.setAccessibleDescription("; ".join(f"{keys}: {says}" for keys, says in lines))
 
     def show_in(self, room: QRect) -> None:
-        """Show the sheet in a rectangle of the window."""
-        self.setGeometry(room.adjusted(16, 44, -16, -12))
+        """Show the sheet in a rectangle of the window, no higher than its lines need."""
+        sheet = room.adjusted(16, 44, -16, -12)
+        needs = round((HEAD + len(self.lines) * LINE) * self.theme.size)
+        self.setGeometry(sheet.adjusted(0, 0, 0, min(needs - sheet.height(), 0)))
         self.show()
         self.raise_()
         self.setFocus(Qt.FocusReason.ShortcutFocusReason)
@@ -49,7 +53,7 @@ class HelpSheet(QWidget):
         self._leave()
 
     def _leave(self) -> None:
-        self.hide()
+        put_away(self)
         self.left.emit()
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -62,12 +66,12 @@ class HelpSheet(QWidget):
             title = f"Keys in {self.stage}"
             lettering.draw(p, QPointF(22.0 * size, 36.0 * size), title, HEADING.sized(size), theme.ink)
             lines = self.lines
-            rows = max(int((self.height() - 70.0 * size) // (LINE * size)), 1)
+            rows = max(int((self.height() - HEAD * size) // (LINE * size)), 1)
             columns = -(-len(lines) // rows)
             rows = -(-len(lines) // columns)
             wide = (self.width() - 44.0 * size) / columns
             for i, (keys, says) in enumerate(lines):
-                x, y = 22.0 * size + (i // rows) * wide, (70.0 + (i % rows) * LINE) * size
+                x, y = 22.0 * size + (i // rows) * wide, (HEAD + (i % rows) * LINE) * size
                 lettering.draw(p, QPointF(x, y), keys, bold, theme.ink)
                 room = wide - (KEY_WIDE + 10.0) * size
                 words = lettering.elided(says, plain, room)

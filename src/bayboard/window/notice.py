@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
 from bayboard.rules.finding import Severity
 from bayboard.window import lettering
 from bayboard.window.access import announce
-from bayboard.window.controls import TARGET, Button
+from bayboard.window.controls import TARGET, Button, put_away
 from bayboard.window.draw.marks import paint_mark
 from bayboard.window.lettering import BODY
 from bayboard.window.theme import Theme, brush, pen
@@ -105,11 +105,11 @@ class Notice(QWidget):
     def clear(self) -> None:
         """Say nothing any longer: what was said is about a vehicle that is gone."""
         self.waiting.clear()
-        self.hide()
+        put_away(self)
 
     def _show(self, said: Said) -> None:
         for button in self.buttons:
-            button.hide()
+            put_away(button)
             button.deleteLater()
         self.said, answers = said, said.answers
         self.setAccessibleName(said.text)
@@ -157,7 +157,7 @@ class Notice(QWidget):
 
     def _answer(self, word: str) -> None:
         then = self.said.then
-        self.hide()
+        put_away(self)
         if then is not None:
             then(word)
         if not self.isVisible():
@@ -167,9 +167,11 @@ class Notice(QWidget):
 
     def _next(self) -> None:
         """Go away, or say what has waited."""
-        self.hide()
+        had_keys = put_away(self)
         if self.waiting:
             self._show(self.waiting.pop(0))
+        elif had_keys:
+            self.answered.emit("")
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Answer with Escape what leaves all as it is."""

@@ -58,6 +58,7 @@ class Strip(QWidget):
         self.setAccessibleName("Stages")
         place.changed.connect(self.follow)
         place.looked.connect(self.follow)
+        place.opened.connect(self._hush)  # what was said is about the vehicle that was here before
         place.opened.connect(self.follow)
         place.said.connect(self.say)
         self.dress()

@@ -2,6 +2,7 @@
 
 import pytest
 from PySide6.QtCore import QPointF
+from tests.build import gear
 from tests.window.hands import CTRL
 from tests.window.keeping.bench import in_file, job_file, shelf, small, state, window_on
 
@@ -37,6 +38,18 @@ def test_a_note_is_asked_for_in_a_line_and_enter_keeps(hands, key):
     assert notes(hands) == ["first", "second", "wired, K drawn"]
     assert hands.line() == "Kept as revision 3."
     assert state(hands) == "revision 3"
+    assert hands.wall.hasFocus()
+
+
+@pytest.mark.parametrize("end", ["Return", "Escape"])
+def test_what_is_selected_stays_selected_when_the_line_goes(open_window, tmp_path, end):
+    two = [gear("A", 200, 200), gear("B", 700, 200)]
+    hands = window_on(open_window, job_file(tmp_path / "van.bay", gear=two))
+    hands.click_mm(700, 200)
+    cut = hands.place.chalk_x
+    hands.key("K")
+    hands.key(end)
+    assert hands.place.selected == ("B",) and hands.place.chalk_x == cut
     assert hands.wall.hasFocus()
 
 

@@ -364,5 +364,7 @@ def test_the_program_starts_with_the_job_file_that_was_open_last(van, qtbot):
 def test_the_program_asks_where_the_named_file_is_held(van, qtbot):
     with held_elsewhere(van):
         frame = _start(qtbot, van)
-        assert door.TAKE in [button.text() for button in frame.furniture.notice.buttons]
+        buttons = frame.furniture.notice.buttons
+        assert [button.text() for button in buttons] == [door.LOOK, door.TAKE, door.CANCEL]
+        assert frame.focusWidget() is buttons[0]  # Enter answers at once
         frame.close()

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 from bayboard.store.revisions import LONGEST_NOTE
 from bayboard.window import lettering
 from bayboard.window.access import announce
-from bayboard.window.controls import Button
+from bayboard.window.controls import Button, put_away
 from bayboard.window.fields import HIGH
 from bayboard.window.lettering import BODY, HELPER, STRONG
 from bayboard.window.theme import LIGHT, Theme, brush, colour, pen
@@ -135,13 +135,13 @@ class NoteLine(QWidget):
         self.update()
 
     def _take(self) -> None:
-        self.hide()
+        put_away(self)
         self.kept.emit(self.field.text())
 
     def close_line(self) -> None:
         """Go away with nothing kept."""
         if self.isVisible():
-            self.hide()
+            put_away(self)
             self.left.emit()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
