@@ -4,10 +4,11 @@ import argparse
 import json
 from typing import Any
 
+from bayboard.commands.opened import layout_of
 from bayboard.commands.words import FILE
 from bayboard.rules.check import Verdict, check
 from bayboard.rules.finding import Finding, Unchecked
-from bayboard.store.named import layout_named, named
+from bayboard.store.named import named
 
 _DIGITS = 4  # figures in --json are rounded to 0.0001
 
@@ -21,7 +22,7 @@ def describe(parser: argparse.ArgumentParser) -> None:
 
 def run(chosen: argparse.Namespace) -> int:
     """Print the verdict; return 1 when there is a must (--strict: or anything unchecked), else 0."""
-    verdict = check(layout_named(named(chosen.file)))
+    verdict = check(layout_of(named(chosen.file)))
     if chosen.json:
         print(json.dumps(as_json(verdict), ensure_ascii=False, indent=1))
     else:

@@ -4,10 +4,10 @@ import argparse
 import json
 from typing import Any
 
+from bayboard.commands.opened import looked_into
 from bayboard.job.row_words import Rows
 from bayboard.model.compare import Comparison, compare
 from bayboard.model.layout import Layout
-from bayboard.store.job_file import open_job_file
 from bayboard.store.named import job_named, layout_in, revision_named
 
 _DIGITS = 4  # figures in --json are rounded to 0.0001
@@ -24,7 +24,7 @@ def describe(parser: argparse.ArgumentParser) -> None:
 def run(chosen: argparse.Namespace) -> int:
     """Print what differs from A to B; return 0."""
     old, new = revision_named(chosen.old), revision_named(chosen.new)
-    with open_job_file(job_named(chosen.file), look=True) as file:
+    with looked_into(job_named(chosen.file)) as file:
         before, after = layout_in(file, old), layout_in(file, new)
     found = compare(before, after)
     if chosen.json:

@@ -3,12 +3,12 @@
 import argparse
 from pathlib import Path
 
+from bayboard.commands.opened import layout_of, looked_into
 from bayboard.commands.words import FILE, not_the_same
 from bayboard.job.picture import picture
 from bayboard.model.refused import Refused
 from bayboard.store.files import save_layout
-from bayboard.store.job_file import copy_job_file, open_job_file
-from bayboard.store.named import Named, layout_in, layout_named, named
+from bayboard.store.named import Named, layout_in, named
 from bayboard.store.replacing import in_place_of, make_in_place
 
 
@@ -34,9 +34,9 @@ def run(chosen: argparse.Namespace) -> int:
 def _to_layout(what: Named, out: Path) -> list[str]:
     """Write one layout; return what is left behind."""
     if not what.is_job:
-        save_layout(out, layout_named(what))
+        save_layout(out, layout_of(what))
         return []
-    with open_job_file(what.path, look=True) as file:
+    with looked_into(what.path) as file:
         save_layout(out, layout_in(file, what.revision))
         photos, kept = len(file.photos()), len(file.revisions())
     return left_behind(what.path.name, photos, kept if what.revision is None else 0)
@@ -54,13 +54,13 @@ def left_behind(name: str, photos: int, kept: int) -> list[str]:
 def _to_job(what: Named, out: Path) -> list[str]:
     """Write a job file: every revision of one, or a new one with nothing kept yet."""
     if what.is_job and what.revision is None:
-        with in_place_of(out) as beside:
-            copy_job_file(what.path, beside.path)
+        with looked_into(what.path) as file, in_place_of(out) as beside:
+            file.copy(beside.path)
         return beside.said
     if not what.is_job:
-        layout = layout_named(what)
+        layout = layout_of(what)
         return make_in_place(out, layout, picture(layout), ())
-    with open_job_file(what.path, look=True) as file:
+    with looked_into(what.path) as file:
         layout = layout_in(file, what.revision)
         photos = [file.photo(name) for name in file.photos()]
     return make_in_place(out, layout, picture(layout), photos)

@@ -3,6 +3,7 @@
 import argparse
 from contextlib import closing
 
+from bayboard.commands.opened import tell
 from bayboard.job.job import open_job
 from bayboard.model.refused import Refused
 from bayboard.store.named import job_named
@@ -20,6 +21,7 @@ def run(chosen: argparse.Namespace) -> int:
     if len(chosen.note) > LONGEST_NOTE:
         raise Refused("--note", f"the note is longer than {LONGEST_NOTE} letters", "Shorten it")
     with closing(open_job(job_named(chosen.file))) as job:
+        tell(job.file)
         kept = job.keep(chosen.note)
     print(f"Kept as revision {kept.number}.")
     return 0

@@ -5,13 +5,14 @@ import json
 from contextlib import closing
 from pathlib import Path
 
+from bayboard.commands.opened import layout_of, tell
 from bayboard.commands.words import FILE, not_the_same
 from bayboard.job.job import open_job
 from bayboard.job.printing import print_now
 from bayboard.model.refused import Refused
 from bayboard.paper.book import PAPERS, SHEETS, Book, Options, book
 from bayboard.store.files import write_all
-from bayboard.store.named import Named, layout_named, named
+from bayboard.store.named import Named, named
 
 
 def describe(parser: argparse.ArgumentParser) -> None:
@@ -44,7 +45,7 @@ def run(chosen: argparse.Namespace) -> int:
     if what.is_job:
         _print_job(what, options, chosen)
     else:
-        layout = layout_named(what)
+        layout = layout_of(what)
         _write(book(layout, options.with_units(chosen.units or layout.units)), chosen)
     return 0
 
@@ -52,6 +53,7 @@ def run(chosen: argparse.Namespace) -> int:
 def _print_job(what: Named, options: Options, chosen: argparse.Namespace) -> None:
     """Print a job file's draft, or a revision of it, and say as which revision."""
     with closing(open_job(what.path)) as job:
+        tell(job.file)
         units = chosen.units or job.layout.units
         print_now(job, options.with_units(units), lambda made: _write(made, chosen), what.revision)
         revision = job.prints()[-1].revision

@@ -3,6 +3,7 @@
 import argparse
 from contextlib import closing
 
+from bayboard.commands.opened import tell
 from bayboard.job.job import open_job
 from bayboard.model.refused import Refused
 from bayboard.store.named import job_named, revision_named
@@ -20,6 +21,7 @@ def run(chosen: argparse.Namespace) -> int:
     if number is None:
         raise Refused("", "the draft is what one works on already", "Name a revision by its number")
     with closing(open_job(job_named(chosen.file))) as job:
+        tell(job.file)
         before = len(job.revisions())
         job.restore(number)
         kept = job.revisions()[before:]

@@ -4,8 +4,9 @@ import argparse
 import json
 from typing import Any
 
+from bayboard.commands.opened import looked_into
 from bayboard.commands.words import local_time
-from bayboard.store.job_file import JobFile, PrintLine, open_job_file
+from bayboard.store.job_file import JobFile, PrintLine
 from bayboard.store.named import job_named
 
 
@@ -17,7 +18,7 @@ def describe(parser: argparse.ArgumentParser) -> None:
 
 def run(chosen: argparse.Namespace) -> int:
     """Print the revisions, oldest first, then the draft; return 0."""
-    with open_job_file(job_named(chosen.file), look=True) as file:
+    with looked_into(job_named(chosen.file)) as file:
         if chosen.json:
             print(json.dumps(as_json(file), ensure_ascii=False, indent=1))
         else:

@@ -6,8 +6,7 @@ from pathlib import Path
 
 from bayboard.model.layout import Layout
 from bayboard.model.refused import Refused
-from bayboard.store.files import open_layout
-from bayboard.store.job_file import JobFile, is_job_file, open_job_file
+from bayboard.store.job_file import JobFile, is_job_file
 from bayboard.store.sentences import is_there, path_words
 
 DRAFT = "draft"
@@ -63,16 +62,6 @@ def job_named(word: str) -> Path:
             path_words(path), "a plain .json layout holds no revisions", f"Make a job file of it: {convert}"
         )
     return path
-
-
-def layout_named(what: Named) -> Layout:
-    """Return the layout; raise `Refused` when there is none."""
-    if not what.is_job:
-        if what.revision is not None:
-            raise Refused(path_words(what.path), "a plain .json layout holds no revisions", "Leave the @ off")
-        return open_layout(what.path)
-    with open_job_file(what.path, look=True) as file:
-        return layout_in(file, what.revision)
 
 
 def layout_in(file: JobFile, revision: int | None) -> Layout:
