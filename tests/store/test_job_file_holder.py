@@ -66,6 +66,13 @@ def test_a_file_of_a_program_that_was_killed_is_taken_over_without_a_word(path, 
         assert not file.check_due
 
 
+def test_a_program_that_ended_holds_nothing_though_its_parent_has_not_asked_after_it(path, other):
+    other.kill()
+    other.stdout.read()  # its end closes the pipe; nobody has waited for it yet
+    with open_job_file(path) as file:
+        assert file.said == ()
+
+
 def test_a_number_that_another_program_has_by_now_is_not_mistaken_for_the_holder(path):
     by_hand(
         path,

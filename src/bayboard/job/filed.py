@@ -83,7 +83,7 @@ class Filed:
 
 def only_looked_at() -> Refused:
     """Return the sentence for an act on a job that is only looked at."""
-    return Refused("", "this job is only looked at, so nothing in it changes", "Open it to work on it")
+    return Refused("", "This job is only looked at, so nothing in it changes", "Save a copy to work on")
 
 
 def no_job_file() -> Refused:

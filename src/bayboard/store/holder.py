@@ -46,7 +46,9 @@ def runs(hold: Hold) -> bool | None:
     if hold.pid == os.getpid() and abs(hold.started - _started(os.getpid())) < _SAME_START:
         return hold.token in _open_here
     try:
-        return abs(hold.started - _started(hold.pid)) < _SAME_START
+        process = psutil.Process(hold.pid)
+        ended = process.status() == psutil.STATUS_ZOMBIE  # and its parent has not asked after it yet
+        return not ended and abs(hold.started - process.create_time()) < _SAME_START
     except psutil.NoSuchProcess:
         return False
     except psutil.Error:

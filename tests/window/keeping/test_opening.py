@@ -3,7 +3,7 @@
 import sqlite3
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QRectF, Qt
 from tests.window.keeping.bench import (
     answer,
     answers,
@@ -267,7 +267,8 @@ def test_a_newer_file_shows_its_notes_and_pictures(open_window, van):
     view = hands.window.joined.kept_only.view
     assert [one.note for one in view.kept] == ["shown to owner", "wired"]
     assert view.parts_said()[0].endswith("shown to owner”")
-    assert not hands.picture().isNull()
+    shown = QRectF(view.rect())
+    assert all(shown.contains(view.part_rect(i)) for i in range(2))
     hands.key("Left")
     assert view.current == 0
     hands.click(hands.wall.mapTo(hands.window, view.part_rect(1).center()))

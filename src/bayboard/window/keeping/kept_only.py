@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import Protocol
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QMouseEvent, QPainter, QPixmap, QWheelEvent
+from PySide6.QtGui import QMouseEvent, QPainter, QPixmap, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
 from bayboard.store.troubles import Kept
@@ -161,6 +161,12 @@ class KeptOnly(Canvas, Listed):
             fine = data is not None and made.loadFromData(data, "PNG") and not made.isNull()
             self._pictures[index] = made if fine else None
         return self._pictures[index]
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Hang the cards anew, the chosen one in view."""
+        super().resizeEvent(event)
+        self._push(0.0)
+        self._show_current()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Choose the card that is pressed."""
