@@ -454,13 +454,13 @@ def wheel(widget, notches):
 def test_the_wheel_pushes_the_line_and_stops_at_its_ends(kept, small):
     hands = kept(small(12))
     line = hands.stage.line
-    assert line.scrolled == pytest.approx(line._most())
+    assert line.scrolled == pytest.approx(line.most())
     wheel(line, 3)
-    assert line.scrolled < line._most()
+    assert line.scrolled < line.most()
     wheel(line, 50)
     assert line.scrolled == 0.0
     wheel(line, -90)
-    assert line.scrolled == pytest.approx(line._most())
+    assert line.scrolled == pytest.approx(line.most())
 
 
 def test_only_cards_that_are_seen_are_painted(kept, small, monkeypatch):
