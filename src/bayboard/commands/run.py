@@ -1,5 +1,6 @@
 """Choose the command and turn a refusal into one sentence and exit code 2."""
 
+import os
 import sys
 from importlib import import_module
 from types import ModuleType
@@ -7,8 +8,9 @@ from types import ModuleType
 from bayboard import __version__
 from bayboard.commands.words import Words
 from bayboard.model.refused import Refused
+from bayboard.store.sentences import reason
 
-UNUSABLE = 2
+UNUSABLE, STOPPED = 2, 130
 _COMMANDS = {
     "check": "say what is wrong with a layout",
     "print": "print full-size templates and card stand-ins to a PDF",
@@ -21,12 +23,31 @@ _COMMANDS = {
 
 
 def run(words: list[str]) -> int:
-    """Run the command that `words` name; return 0, 1 (check: some must) or 2 (unusable)."""
+    """Run the command that `words` name; return 0, 1 (check: some must), 2 (unusable) or 130 (stopped)."""
     try:
-        return _run(words)
+        code = _run(words)
+        if sys.stdout is not None:
+            sys.stdout.flush()
+        return code
     except Refused as refused:
         print(f"bayboard: {refused}", file=sys.stderr)
-        return UNUSABLE
+    except KeyboardInterrupt:
+        print("bayboard: stopped before the end.", file=sys.stderr)
+        return STOPPED
+    except BrokenPipeError:  # who read the answer has read enough
+        _hush()
+    except OSError as error:
+        place = error.filename or "the answer"
+        print(f"bayboard: {place} cannot be written ({reason(error)}). Name another place.", file=sys.stderr)
+        _hush()
+    return UNUSABLE
+
+
+def _hush() -> None:
+    """Let what is left of the answer go nowhere, so that the end of the program does not try again."""
+    nowhere = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(nowhere, sys.stdout.fileno())
+    os.close(nowhere)
 
 
 def _run(words: list[str]) -> int:
