@@ -4,8 +4,11 @@ The 2 000 of `tests/long/damage.py` in small.
 """
 
 import pytest
-from tests.store.mutants_rows import bomb, long_value, many_rows
+from tests.store.mutants_rows import bomb, long_value, many_rows, plain, reseal
 from tests.store.mutating import KINDS, Prober, mutants
+from tests.store.specimen import specimen
+
+from bayboard.store.sealed import hash_of
 
 QUICK = {kind: 1 for kind in KINDS if kind not in (bomb, long_value, many_rows)}
 COUNT = 24
@@ -52,3 +55,18 @@ def test_a_size_in_the_file_takes_neither_memory_nor_time(kind, count, tmp_path)
     assert [answer["wrong"] for answer in answers] == [[]] * count
     assert max(answer["peak"] for answer in answers) < 200  # MB
     assert max(answer["seconds"] for answer in answers) < 10
+
+
+def test_text_that_takes_four_times_its_size_in_memory_does_not_take_it(tmp_path):
+    path = tmp_path / "job.bay"
+    specimen(path, rounds=1)
+    text = "\U0001f600" + "a" * 19_000_000
+    with plain(path) as conn:
+        conn.execute("update draft set layout = ?, sha256 = ?", (text, hash_of(text.encode())))
+        conn.execute("update revision set note = ? where number = 1", (text,))
+        reseal(conn, "draft")
+        reseal(conn, "revision")
+    with Prober() as prober:
+        answer = prober.ask(path)
+    assert answer["wrong"] == []
+    assert answer["peak"] < 200  # MB

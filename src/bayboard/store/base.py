@@ -23,6 +23,7 @@ _PATIENCE = 3.0  # s that a write waits for a reader to finish
 _OLDEST = (3, 37, 0)
 _LONGEST = LARGEST_FILE + 2_000_000  # bytes of a layout with its picture
 _LARGEST = LARGEST_PHOTO + 100_000
+_SHORT = 5_000_000  # bytes of a value in a list; a stored value has a million letters at most
 _LIMITS = {
     sqlite3.SQLITE_LIMIT_LENGTH: _LARGEST,
     sqlite3.SQLITE_LIMIT_SQL_LENGTH: 20_000,
@@ -84,8 +85,9 @@ class Base:
         return rows
 
     def few(self, most: int, question: str) -> list[Row]:
-        """Return every row; raise `Damaged` for more than a job file ever has of that kind."""
-        rows = self.all(f"{question} LIMIT {most + 1}")
+        """Return every row; raise `Damaged` for more, or longer values, than a list in a job file has."""
+        self.conn.setlimit(sqlite3.SQLITE_LIMIT_LENGTH, _SHORT)
+        rows = self._answer(f"{question} LIMIT {most + 1}", ())
         if len(rows) > most:
             raise self.damaged(f"this job file holds more than {most} rows of a kind")
         return rows

@@ -9,6 +9,8 @@ from pathlib import Path
 from types import TracebackType
 from typing import Self
 
+from bayboard.model.raw import LARGEST_FILE
+from bayboard.store.photo_kind import LARGEST_PHOTO
 from bayboard.store.schema import PAGE
 
 Value = int | float | str | bytes | None
@@ -18,6 +20,8 @@ _HEAD = 8  # bytes before the list of a leaf's cells
 _FIRST = 100  # bytes of the file's header on its first page
 _MOST_LOCAL = PAGE - 35  # bytes of a row that stay on its page
 _LEAST_LOCAL = (PAGE - 12) * 32 // 255 - 23
+_LONGEST = max(LARGEST_PHOTO, LARGEST_FILE) + 1_000_000  # bytes of a row
+_LONGEST_TEXT = LARGEST_FILE // 2  # bytes; in memory a letter may take four times as much
 _COLUMNS = 9  # the most that a table of ours has
 
 
@@ -59,6 +63,8 @@ class Leaves:
 
     def _row(self, page: bytes, at: int, columns: int) -> tuple[int, list[Value]] | None:
         length, at = _number(page, at)
+        if length > _LONGEST:
+            return None
         row, at = _number(page, at)
         kinds = _kinds(page, at)
         if kinds is None or len(kinds) != columns:
@@ -112,7 +118,7 @@ def _values(payload: bytes, at: int, kinds: list[int]) -> list[Value] | None:
     for kind in kinds:
         length = _length(kind)
         data = payload[at : at + length]
-        if len(data) < length:
+        if len(data) < length or (kind % 2 and length > _LONGEST_TEXT):
             return None
         values.append(_value(kind, data))
         at += length

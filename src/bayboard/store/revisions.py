@@ -48,7 +48,7 @@ def bare(base: Base, number: int) -> tuple[Revision, bytes] | None:
     kept, note, sha, text = *row[:3], row[3].encode("utf-8")
     if hash_of(text) != sha:
         return None
-    told = tidy(f"{_DAMAGED} {note}") if isinstance(note, str) else _DAMAGED
+    told = tidy(f"{_DAMAGED} {note[:LONGEST_NOTE]}") if isinstance(note, str) else _DAMAGED
     return Revision(number, None, kept if is_time(kept) else now(), told, sha), text
 
 

@@ -93,7 +93,7 @@ class Salvage:
 
     def metas(self) -> dict[str, Any]:
         """Return the whole stored values by name."""
-        rows = tried(lambda: self.base.all("SELECT name FROM meta")) or []
+        rows = tried(lambda: self.base.few(_MOST, "SELECT name FROM meta")) or []
         values = {
             row[0]: tried(partial(metas.read_value, self.base, row[0]))
             for row in rows
