@@ -59,6 +59,20 @@ def test_a_name_that_is_too_long_is_one_sentence(here, capsys, words):
     assert _names(here) == ["job.bay", "plain.json"]
 
 
+@pytest.mark.parametrize(
+    "words",
+    [
+        ["check", "two\nlines.bay"],
+        ["check", "job.bay@two\nlines"],
+        ["keep", "job.bay", "--note", "one", "two\nlines"],
+        ["convert", "job.bay", "two\nlines"],
+        ["print", "two\nlines.json", "--paper", "a4", "--out", "two\nlines.json"],
+    ],
+)
+def test_a_line_end_in_a_word_does_not_end_the_sentence(here, capsys, words):
+    assert "lines" in _refused(capsys, *words)
+
+
 @pytest.mark.parametrize("read", ["plain.json", "job.bay", "job.bay@1"])
 def test_a_job_file_for_which_there_is_no_folder_is_spoken_of_by_its_own_name(here, capsys, read):
     out = str(Path("no", "new.bay"))

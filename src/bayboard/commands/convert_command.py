@@ -10,6 +10,7 @@ from bayboard.model.refused import Refused
 from bayboard.store.files import save_layout
 from bayboard.store.named import Named, layout_in, named
 from bayboard.store.replacing import in_place_of, make_in_place
+from bayboard.store.sentences import path_words
 
 
 def describe(parser: argparse.ArgumentParser) -> None:
@@ -23,7 +24,9 @@ def run(chosen: argparse.Namespace) -> int:
     what, out = named(chosen.read), chosen.out
     ending = out.suffix.lower()
     if ending not in (".json", ".bay"):
-        raise Refused("OUT", f"{out} ends neither in .json nor in .bay", "Name a .json or a .bay file")
+        raise Refused(
+            "OUT", f"{path_words(out)} ends neither in .json nor in .bay", "Name a .json or a .bay file"
+        )
     not_the_same(out, what.path, "OUT")
     said = _to_layout(what, out) if ending == ".json" else _to_job(what, out)
     for line in said:

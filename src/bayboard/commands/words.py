@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import NoReturn
 
 from bayboard.model.refused import Refused
-from bayboard.store.sentences import is_there
+from bayboard.store.sentences import is_there, path_words
 
 FILE = "a .json layout, a .bay job file (its draft), or JOB.bay@3 (revision 3)"
 
@@ -17,14 +17,14 @@ class Words(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         """Raise `Refused` with the parser's complaint and the way to the help."""
-        raise Refused("", message, f"`{self.prog} --help` shows how it is written")
+        raise Refused("", " ".join(message.split()), f"`{self.prog} --help` shows how it is written")
 
 
 def not_the_same(out: Path, read: Path, name: str, which: str = "the file that is read") -> None:
     """Raise `Refused` when `out` is the file `read`, however it is spelled; `which` says what that is."""
     same = is_there(out) and is_there(read) and out.samefile(read)
     if same or os.path.realpath(out) == os.path.realpath(read):
-        raise Refused(name, f"{out} is {which}", "Name another file to write")
+        raise Refused(name, f"{path_words(out)} is {which}", "Name another file to write")
 
 
 def local_time(stored: str) -> str:

@@ -45,7 +45,7 @@ def revision_named(word: str) -> int | None:
     if word == DRAFT:
         return None
     if not re.fullmatch(r"[0-9]{1,9}", word):
-        raise Refused("", f"'{word}' is no revision", "Name it by its number, or 'draft'")
+        raise Refused("", f"{word!r} is no revision", "Name it by its number, or 'draft'")
     return int(word)
 
 
