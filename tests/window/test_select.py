@@ -106,6 +106,20 @@ def test_the_menu_has_at_most_seven_lines_each_with_its_key(hands):
     assert ("turn", "Turn a quarter", "R") in told
 
 
+def test_on_the_bare_wall_the_mouse_alone_undoes_and_keeps(hands):
+    from bayboard.window.menu import lines
+
+    hands.drag_mm((600, 310), (620, 310))
+    moved = hands.layout
+    hands.place.select(())
+    acts = [act for act, _, _ in lines(hands.place)]
+    assert len(acts) <= 7
+    hands.window.menu.chosen.emit("undo")
+    assert hands.layout != moved
+    hands.window.menu.chosen.emit("keep")
+    assert hands.window.note_line.isVisible() and {"undo", "redo", "keep", "save_as"} <= set(acts)
+
+
 def test_a_finger_that_rests_opens_the_menu_and_moves_nothing(hands, qtbot):
     from PySide6.QtCore import QEvent
     from PySide6.QtGui import QMouseEvent

@@ -1,4 +1,4 @@
-"""The context menu of a stand-in: at most seven lines, the verb first, its key at the right."""
+"""The context menu of a stand-in or of the bare Wall: seven lines at most, each with its key at the right."""
 
 from PySide6.QtCore import QPoint, Signal
 from PySide6.QtGui import QAction
@@ -11,6 +11,13 @@ from bayboard.window.lettering import BODY
 from bayboard.window.marking import open_findings
 from bayboard.window.theme import Theme
 from bayboard.window.workplace import Workplace
+
+OF_THE_FILE = (
+    ("undo", "Undo", "Ctrl Z"),
+    ("redo", "Redo", "Ctrl Shift Z"),
+    ("keep", "Keep a revision", "K"),
+    ("save_as", "Save a copy", "Ctrl Shift S"),
+)
 
 
 def finding_to_leave(place: Workplace) -> tuple[int, Finding] | None:
@@ -26,7 +33,8 @@ def lines(place: Workplace) -> list[tuple[str, str, str]]:
     placed = [place.scene.placed[n] for n in place.selected if n in place.scene.placed]
     if not placed:
         waiting = [("hang", "Hang it on the first free spot", "Enter")] if place.selected else []
-        return [*waiting, ("chalk_pointer", "Section here", "C"), ("whole", "Show it whole", "0")]
+        looks = [("chalk_pointer", "Section here", "C"), ("whole", "Show it whole", "0")]
+        return [*waiting, *looks, *([] if place.first_start else OF_THE_FILE)]
     taped = all(piece.gear.taped for piece in placed)
     made = [piece.id for piece in placed if is_drilled(place.layout, piece.id)]
     if made:
