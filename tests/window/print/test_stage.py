@@ -9,6 +9,7 @@ from tests.window.print.bench import Printing, wide
 
 from bayboard.__main__ import main
 from bayboard.model.write import write
+from bayboard.window import lettering
 from bayboard.window.print import print_card, words
 from bayboard.window.theme import DARK
 
@@ -244,6 +245,20 @@ def test_open_musts_are_said_plainly_and_do_not_stop_the_print(printing):
     start = "1 must is" if count == 1 else f"{count} musts are"
     assert ("must", f"{start} open; holes print where they stand.") in hands.stage.print_card.lines()
     assert hands.desk.ready() and hands.stage.print_card.make.isVisible()
+
+
+@pytest.mark.parametrize("size", [(1280, 800), (1600, 1000)])
+def test_the_open_musts_are_read_also_below_what_was_saved(printing, monkeypatch, tmp_path, size):
+    hands = printing(wide(gear=NEAR), size=size)
+    monkeypatch.setattr(print_card, "ask_pdf", lambda parent, start: str(tmp_path / "out.pdf"))
+    card = hands.stage.print_card
+    hands.click_on(card.make)
+    assert [sign for sign, _ in card.lines()] == ["done", "must"]
+    drawn = {}
+    monkeypatch.setattr(lettering, "draw_in", lambda p, rect, text, *_: drawn.update({text: rect}))
+    card.grab()
+    for _, text in card.lines():
+        assert drawn[text].bottom() <= card.make.geometry().top() + 4  # the button is drawn 4 px inside
 
 
 def test_no_key_changes_the_layout_under_the_paper(hands):

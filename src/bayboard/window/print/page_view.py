@@ -1,7 +1,7 @@
 """In the Section's place: the sheet in hand as it leaves the printer, and where it goes."""
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QWheelEvent
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
 from bayboard.paper.marks import Page
@@ -195,11 +195,3 @@ class PageView(Canvas):
             self.look({"-": 1 / 1.4, "0": 1e-9}.get(event.text(), 1.4))
         else:
             event.ignore()
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        """Show the ring."""
-        self.update()
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """Take the ring away."""
-        self.update()

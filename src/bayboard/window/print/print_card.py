@@ -4,7 +4,7 @@ from pathlib import Path
 from typing import Literal
 
 from PySide6.QtCore import QPointF, QRectF, QUrl, Signal
-from PySide6.QtGui import QDesktopServices, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QDesktopServices, QPainter
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from bayboard.window import lettering
@@ -12,13 +12,12 @@ from bayboard.window.access import announce
 from bayboard.window.controls import TARGET, Button, Link
 from bayboard.window.draw.marks import paint_mark, paint_tick
 from bayboard.window.fields import HIGH, LengthField
-from bayboard.window.first_frame import paint_panel
 from bayboard.window.lettering import HEADING, HELPER, Style
 from bayboard.window.panel_title import paint_panel_title
 from bayboard.window.print import words
 from bayboard.window.print.choice import Choice
 from bayboard.window.print.desk import PrintDesk
-from bayboard.window.theme import brush
+from bayboard.window.sheet import Sheet
 
 PAD, GAP = 16, 12  # px
 ROOMY = 270  # px; a lower panel stands its rows closer
@@ -32,16 +31,15 @@ def ask_pdf(parent: QWidget, start: str) -> str:
     return QFileDialog.getSaveFileName(parent, "Where to put the PDF", start, "PDF (*.pdf)")[0]
 
 
-class PrintCard(QWidget):
+class PrintCard(Sheet):
     """The right panel of the Print stage."""
 
     left = Signal()  # the keys want to go back to the sheets
     drill_day_wanted = Signal()
 
     def __init__(self, desk: PrintDesk, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(desk.place, parent)
         self.desk = desk
-        self.place = desk.place
         self.paper = Choice("Paper", tuple(words.PAPERS.values()), self, "The paper in the printer")
         self.margin = LengthField("White edge that the printer leaves", self)
         self.face = Choice("Face", ("front", "back"), self, "Back: mirrored, for drilling from behind")
@@ -80,7 +78,7 @@ class PrintCard(QWidget):
         for control in (*self._fields(), self.make, self.show_it, self.drill):
             control.dress(self.place.theme)
         self.follow()
-        self._lay_out()
+        self.lay_out()
 
     def follow(self) -> None:
         """Show what is chosen and what came of it."""
@@ -105,7 +103,7 @@ class PrintCard(QWidget):
         if said != self.accessibleDescription():
             self.setAccessibleDescription(said)
             announce(self, said)
-        self._lay_out()
+        self.lay_out()
         self.margin.update()
         self.update()
 
@@ -181,7 +179,8 @@ class PrintCard(QWidget):
         button = self.height() - (TARGET + (20.0 if roomy else 12.0)) * size
         return round(papers * size), round(fields * size), round(button)
 
-    def _lay_out(self) -> None:
+    def lay_out(self) -> None:
+        """Put the controls in their places."""
         size, (papers, fields, button) = self.place.theme.size, self._rows()
         pad, gap, tall = round(PAD * size), round(GAP * size), round((TARGET + 4) * size)
         wide = self.width() - 2 * pad
@@ -208,38 +207,33 @@ class PrintCard(QWidget):
     def _said_top(self) -> float:
         """Return the middle of the first line that is said."""
         size = self.place.theme.size
-        return self._rows()[1] + (HIGH + (22.0 if self._roomy() else 13.0)) * size
+        return self._rows()[1] + (HIGH + (22.0 if self._roomy() else 11.0)) * size
 
     def _roomy(self) -> bool:
         return self.height() >= ROOMY * self.place.theme.size
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Keep the controls in their places."""
-        self._lay_out()
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint the sheet, the labels and what is said."""
+    def paint(self, p: QPainter) -> None:
+        """Paint the labels and what is said."""
         theme, size = self.place.theme, self.place.theme.size
-        with QPainter(self) as p:
-            p.fillRect(self.rect(), brush(theme.bench))
-            p.setRenderHint(QPainter.RenderHint.Antialiasing)
-            paint_panel(p, QRectF(self.rect()), theme.paper, theme)
-            paint_panel_title(p, "Paper", "", theme, self.units.x() + 12.0, "figures in")
-            style = HELPER.sized(size)
-            for widget, label in ((self.margin, "white edge the printer leaves"), (self.face, "face")):
-                at = QPointF(widget.x() + 4.0, widget.y() - 4.0 * size)
-                lettering.draw(p, at, label, style, theme.ink2)
-            self._paint_lines(p)
+        paint_panel_title(p, "Paper", "", theme, self.units.x() + 12.0, "figures in")
+        style = HELPER.sized(size)
+        for widget, label in ((self.margin, "white edge the printer leaves"), (self.face, "face")):
+            at = QPointF(widget.x() + 4.0, widget.y() - 4.0 * size)
+            lettering.draw(p, at, label, style, theme.ink2)
+        self._paint_lines(p)
 
     def _paint_lines(self, p: QPainter) -> None:
         theme, size = self.place.theme, self.place.theme.size
         style = (SAID if self._roomy() else HELPER).sized(size)
         y, x, floor = self._said_top(), (PAD + 24.0) * size, float(self._rows()[2])
+        pitch, gap = (19.0 * size, 3.0 * size) if self._roomy() else (18.0 * size, 0.0)
         if self.desk.refused is not None:
             floor = self.height() - 6.0 * size  # the button is away
         for sign, text in self.lines():
             at = QPointF((PAD + 8.0) * size, y)
             end = self.width() - PAD * size
+            if y + 8.0 * size > floor:
+                return
             if sign == "must":
                 paint_mark(p, at, "must", None, theme, 16.0 * size, cased=False)
                 shown = lettering.wrapped(text, style, end - x)
@@ -251,5 +245,5 @@ class PrintCard(QWidget):
                 if y + 8.0 * size > floor:
                     return
                 lettering.draw_in(p, QRectF(x, y - 10.0, 10.0, 20.0), line, style, theme.ink, "left")
-                y += 19.0 * size
-            y += 3.0 * size
+                y += pitch
+            y += gap

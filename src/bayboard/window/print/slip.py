@@ -2,20 +2,19 @@
 
 from collections.abc import Iterator
 
-from PySide6.QtCore import QPointF, QRectF, Signal
-from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtCore import QPointF, Signal
+from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QWidget
 
 from bayboard.mechanics.printed import changed_holes
 from bayboard.window import lettering
 from bayboard.window.access import announce
 from bayboard.window.controls import Switch
-from bayboard.window.first_frame import paint_panel
 from bayboard.window.lettering import HELPER, Style
 from bayboard.window.print import words
 from bayboard.window.print.desk import PrintDesk
 from bayboard.window.print.older import last_lines
-from bayboard.window.theme import brush
+from bayboard.window.sheet import Sheet
 
 PAD = 10.0  # px
 SWAP, WHOLE = "swap", "all"
@@ -24,15 +23,14 @@ LEAD, LOG_LEAD = 19.0, 18.0  # px from line to line
 NARROW = 240.0  # px; a narrower slip tells less, in smaller type
 
 
-class PrintSlip(QWidget):
+class PrintSlip(Sheet):
     """What the print log tells, and the choice between a few sheets and the whole set."""
 
     changed = Signal()  # there is something to tell now, or nothing any more
 
     def __init__(self, desk: PrintDesk, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(desk.place, parent)
         self.desk = desk
-        self.place = desk.place
         self.switch = Switch(
             "Sheets to print", (SWAP, WHOLE), self, "Prints only the sheets that differ, or all of them"
         )
@@ -67,7 +65,7 @@ class PrintSlip(QWidget):
         if self.told() != self._told:
             self._told = self.told()
             self.changed.emit()
-        self._lay_out()
+        self.lay_out()
         self.update()
 
     def sentences(self) -> list[tuple[str, bool]]:
@@ -112,7 +110,8 @@ class PrintSlip(QWidget):
         styled = [(text, (bold if heading else plain).sized(size)) for text, heading in self.sentences()]
         return [(line, style) for text, style in styled for line in lettering.wrapped(text, style, room)]
 
-    def _lay_out(self) -> None:
+    def lay_out(self) -> None:
+        """Put the switch in its place."""
         size = self.place.theme.size
         self.switch.setVisible(self.desk.older.swap() is not None and self._can_swap())
         high = self.switch.sizeHint().height()
@@ -133,22 +132,18 @@ class PrintSlip(QWidget):
     def _lead(self) -> float:
         return LEAD - 2.0 if self._narrow() else LEAD
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Keep the switch in its place."""
-        self._lay_out()
+    def ground(self) -> str:
+        """Return the colour of the ledge that the slip lies on."""
+        return self.place.theme.shelf
 
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint the slip; a line that has no room is left off, the sentence before the log never."""
+    def paint(self, p: QPainter) -> None:
+        """Paint what is told; a line that has no room is left off, the sentence before the log never."""
         theme, size = self.place.theme, self.place.theme.size
-        with QPainter(self) as p:
-            p.fillRect(self.rect(), brush(theme.shelf))
-            p.setRenderHint(QPainter.RenderHint.Antialiasing)
-            paint_panel(p, QRectF(self.rect()), theme.paper, theme)
-            y = (PAD + 14.0) * size
-            for line, style in self._lines():
-                lettering.draw(p, QPointF(PAD * size, y), line, style, theme.ink)
-                y += self._lead() * size
-            self._paint_log(p)
+        y = (PAD + 14.0) * size
+        for line, style in self._lines():
+            lettering.draw(p, QPointF(PAD * size, y), line, style, theme.ink)
+            y += self._lead() * size
+        self._paint_log(p)
 
     def _paint_log(self, p: QPainter) -> None:
         theme, size = self.place.theme, self.place.theme.size

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPainterPath, QResizeEvent
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPainterPath, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from bayboard.window import lettering
@@ -259,14 +259,6 @@ class StacksPanel(Canvas):
             self.desk.switch(tuple(words.KINDS)[self.current])
         else:
             event.ignore()
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        """Show the ring."""
-        self.update()
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """Take the ring away."""
-        self.update()
 
 
 def _paint_template(p: QPainter, sheet: QRectF, theme: Theme) -> None:

@@ -31,6 +31,8 @@ KEYS = (
     ("+, −, 0", "larger, smaller, whole"),
     ("U", "inches or mm"),
     ("Ctrl Z, Ctrl Shift Z", "undo, redo"),
+    ("K", "keep a revision"),
+    ("Ctrl D", "drill day"),
     ("F6, Shift F6", "to the next part of the window"),
     ("Esc", "back to Arrange"),
 )
