@@ -122,6 +122,20 @@ def test_f1_shows_the_keys_and_any_key_puts_them_away(hands):
     assert hands.wall.hasFocus()
 
 
+@pytest.mark.parametrize("size", [(1280, 800), (1600, 1000)])
+def test_no_line_of_f1_is_cut_short(open_window, monkeypatch, size):
+    from bayboard.window import lettering
+
+    hands = open_window(layout(), size=size)
+    hands.key("F1")
+    whole, cut = lettering.elided, {}
+    monkeypatch.setattr(lettering, "elided", lambda text, *how: cut.setdefault(text, whole(text, *how)))
+    hands.window.help.grab()
+    assert set(cut) == {says for _, says in hands.window.help.lines}
+    assert all(text == shown for text, shown in cut.items())
+    assert hands.window.rect().contains(hands.window.help.geometry())
+
+
 def test_reading_the_keys_or_a_notice_leaves_the_selection(open_window):
     hands = open_window(layout(gear=[gear("A", 200, 200), gear("B", 600, 200)]))
     hands.click_mm(600, 200)

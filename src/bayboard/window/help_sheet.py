@@ -34,14 +34,30 @@ class HelpSheet(QWidget):
         self.stage, self.lines = stage, lines
         self.setAccessibleDescription("; ".join(f"{keys}: {says}" for keys, says in lines))
 
-    def show_in(self, room: QRect) -> None:
-        """Show the sheet in a rectangle of the window, no higher than its lines need."""
+    def show_in(self, room: QRect, larger: QRect) -> None:
+        """Show the sheet in a rectangle of the window, or in the `larger` one where one column is too few.
+
+        It is no higher than its lines need.
+        """
+        rows = len(self.lines)
         sheet = room.adjusted(16, 44, -16, -12)
-        needs = round((HEAD + len(self.lines) * LINE) * self.theme.size)
+        if self._rows(sheet.height()) < rows:
+            sheet = larger.adjusted(16, 44, -16, -12)
+            rows = self._even_rows(sheet.height())
+        needs = round((HEAD + rows * LINE) * self.theme.size)
         self.setGeometry(sheet.adjusted(0, 0, 0, min(needs - sheet.height(), 0)))
         self.show()
         self.raise_()
         self.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def _rows(self, high: int) -> int:
+        """Return how many lines stand below each other in that height."""
+        return max(int((high / self.theme.size - HEAD) // LINE), 1)
+
+    def _even_rows(self, high: int) -> int:
+        """Return how many lines a column has when all columns have alike."""
+        columns = -(-len(self.lines) // self._rows(high))
+        return -(-len(self.lines) // columns)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Put the sheet away."""
@@ -66,9 +82,8 @@ class HelpSheet(QWidget):
             title = f"Keys in {self.stage}"
             lettering.draw(p, QPointF(22.0 * size, 36.0 * size), title, HEADING.sized(size), theme.ink)
             lines = self.lines
-            rows = max(int((self.height() - HEAD * size) // (LINE * size)), 1)
+            rows = self._even_rows(self.height())
             columns = -(-len(lines) // rows)
-            rows = -(-len(lines) // columns)
             wide = (self.width() - 44.0 * size) / columns
             for i, (keys, says) in enumerate(lines):
                 x, y = 22.0 * size + (i // rows) * wide, (HEAD + (i % rows) * LINE) * size

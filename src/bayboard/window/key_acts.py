@@ -177,7 +177,8 @@ class KeyActs:
         self.parts.show_stage("Print")
 
     def _help(self) -> None:
-        self.parts.help.show_in(self.parts.plan().wall)
+        plan = self.parts.plan()
+        self.parts.help.show_in(plan.wall, plan.wall.united(plan.card))
 
     def _let_be(self) -> None:
         found = finding_to_leave(self.parts.place)

@@ -49,7 +49,7 @@ BINDINGS: tuple[Binding, ...] = (
     Binding("open", ("Ctrl+Shift+O",), "Ctrl Shift O", "open a file"),
     Binding("drill_day", ("Ctrl+D",), "Ctrl D", "drill day"),
     Binding("new", ("Ctrl+N",), "Ctrl N", "a new vehicle"),
-    Binding("print", ("Ctrl+P",)),
+    Binding("print", ("Ctrl+P",), "Ctrl P", "the sheets to print"),
     Binding("help", ("F1",), "F1", "these keys"),
     Binding("pane", ("F6",), "F6", "to the next part of the window"),
     Binding("last_pane", ("Shift+F6",)),
