@@ -1,5 +1,6 @@
 """What differs between two layouts, a row for each thing, in plain words."""
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -71,10 +72,13 @@ class Rows:
         self.old, self.new, self.found = old, new, found
         self.units: Units = new.units
         self.moved = {item.id: item for item in found.moved}
-        self.added, self.removed = frozenset(found.added), frozenset(found.removed)
+        self.added = _but(found.added, new.cards.keys() - old.cards.keys())
+        self.removed = _but(found.removed, old.cards.keys() - new.cards.keys())
         self.changes: dict[str, list[Changed]] = {}
+        self.card_changes: dict[str, list[Changed]] = {}
         for item in found.changed:
-            self.changes.setdefault(item.id or "", []).append(item)
+            changes = self.card_changes if item.of == "cards" else self.changes
+            changes.setdefault(item.id or "", []).append(item)
 
     def all(self) -> tuple[Row, ...]:
         """Return the rows of things, then of holes, boards, bay and settings; findings are told elsewhere."""
@@ -94,10 +98,10 @@ class Rows:
 
     def gear_words(self, name: str) -> list[str]:
         """Return what is to be told of a stand-in, the most telling first."""
-        if name in self.added:
-            bench = any(gear.id == name and gear.at is None for gear in self.new.gear)
-            return ["is new, on the bench" if bench else "is new"]
-        if name in self.removed:
+        here = next((gear for gear in self.new.gear if gear.id == name), None)
+        if here is not None and name in self.added:
+            return ["is new, on the bench" if here.at is None else "is new"]
+        if here is None and name in self.removed:
             return ["went"]
         changes = self.changes.get(name, [])
         told = [words for item in changes if item.member == "at" for words in [_bench_words(item)]]
@@ -195,7 +199,9 @@ class Rows:
 
     def _cards(self) -> Iterator[Row]:
         for name in dict.fromkeys((*self.new.cards, *self.old.cards)):
-            words = self._thing_words(name, card=True)
+            came, went = name not in self.old.cards, name not in self.new.cards
+            told = _changed_words(self.card_changes.get(name, []), self.units)
+            words = "is a new card" if came else "card went" if went else told
             card = self.new.cards.get(name) or self.old.cards[name]
             about = tuple(gear.id for gear in self.new.gear if gear.card == name and gear.at is not None)
             if words:
@@ -209,24 +215,15 @@ class Rows:
 
     def _things(self, old: Sequence[str], new: Sequence[str]) -> Iterator[Row]:
         for name in dict.fromkeys((*new, *old)):
-            words = self._thing_words(name)
+            words = "is new" if name not in old else "went" if name not in new else self._thing_words(name)
             if words:
                 yield Row(name, words, (name,))
 
-    def _thing_words(self, name: str, card: bool = False) -> str:
-        if name in self.added:
-            return "is a new card" if card else "is new"
-        if name in self.removed:
-            return "card went" if card else "went"
+    def _thing_words(self, name: str) -> str:
         moved = self.moved.get(name)
-        parts = [] if moved is None else [f"moved {moved_words(moved, self.units)}"]
-        items = self.changes.get(name, [])
-        words = (member_change(item.member, item.before, item.after, self.units) for item in items[:MOST])
-        told = [word.removesuffix(" changed") for word in words]
-        more = [f"and {len(items) - MOST} more"] if len(items) > MOST else []
-        if told:
-            parts.append(f"changed: {'; '.join([*told, *more])}")
-        return "; ".join(parts)
+        way = "" if moved is None else f"moved {moved_words(moved, self.units)}"
+        told = _changed_words(self.changes.get(name, []), self.units)
+        return "; ".join(part for part in (way, told) if part)
 
     def _settings(self) -> Iterator[Row]:
         told: dict[str, list[str]] = {}
@@ -253,12 +250,27 @@ class Rows:
             return limit_change(member, item.before, item.after, self.units)
         if head == "let_be":
             counts = [len(v or ()) for v in (item.before, item.after)]
-            return f"{counts[1]} findings let be, {counts[0]} then"
+            return f"{counts[1]} finding{'s' * (counts[1] != 1)} let be, {counts[0]} then"
         if head == "units":
             return f"{item.after}, {item.before} then"
         if head == "x":
             return "what other programs keep here changed"
         return "outline changed" if member == "wall" else "in another order"
+
+
+def _but(names: Iterable[str], cards: Iterable[str]) -> frozenset[str]:
+    """Return the names without the cards among them: a card may have the id of a piece of gear."""
+    told = Counter(names)
+    told.subtract(cards)
+    return frozenset(+told)
+
+
+def _changed_words(items: Sequence[Changed], units: Units) -> str:
+    """Return "changed: height 60 mm, was 50 mm; screws"; "" where nothing is."""
+    words = (member_change(item.member, item.before, item.after, units) for item in items[:MOST])
+    told = [word.removesuffix(" changed") for word in words]
+    more = [f"and {len(items) - MOST} more"] if len(items) > MOST else []
+    return f"changed: {'; '.join([*told, *more])}" if told else ""
 
 
 def _bench_words(item: Changed) -> str:

@@ -4,7 +4,7 @@
 """
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from typing import Any
 
@@ -34,13 +34,15 @@ class Moved:
 class Changed:
     """Another member that differs, with plain JSON values as the document writes them.
 
-    `id` None: `member` is the dotted path from the top of the document, "bay.tape".
+    `id` None: `member` is the dotted path from the top of the document, "bay.tape".  `of`: the list that the
+    thing stands in, "cards": a card may have the id of a piece of gear.
     """
 
     id: str | None
     member: str
     before: Any
     after: Any
+    of: str = field(default="", compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,11 +152,11 @@ def _things(
     for name, thing in now.items():
         before = was.get(name)
         if before is not None and before is not thing and before != thing:
-            yield from _thing(name, before, thing, firsts)
+            yield from _thing(member, name, before, thing, firsts)
     yield from _order(owner, member, was, now)
 
 
-def _thing(name: str, old: Value, new: Value, firsts: _Firsts) -> Iterator[Moved | Changed]:
+def _thing(of: str, name: str, old: Value, new: Value, firsts: _Firsts) -> Iterator[Moved | Changed]:
     """Yield what differs between a thing and what it was."""
     moved, told = _moved(name, old, new)
     if moved is not None:
@@ -168,7 +170,7 @@ def _thing(name: str, old: Value, new: Value, firsts: _Firsts) -> Iterator[Moved
             continue
         before, after = _told(old, member, firsts[0]), _told(new, member, firsts[1])
         if before != after and not _both_left_out(old, new, member):
-            yield Changed(name, word, plain_value(before), plain_value(after))
+            yield Changed(name, word, plain_value(before), plain_value(after), of)
 
 
 def _told(thing: Value, member: str, first: str | None) -> Any:
