@@ -179,6 +179,14 @@ def test_what_a_json_cannot_hold_is_said(bay, tmp_path, capsys):
     assert capsys.readouterr().out == "1 revision stays behind in pickup.bay: a .json holds one layout.\n"
 
 
+def test_photos_of_a_json_come_without_their_pictures_and_that_is_said(tmp_path, capsys):
+    (tmp_path / "rich.json").write_text(json.dumps(rich()), encoding="utf-8")
+    count = len(rich()["photos"])
+    assert main(["convert", str(tmp_path / "rich.json"), str(tmp_path / "rich.bay")]) == 0
+    have = "1 photo has" if count == 1 else f"{count} photos have"
+    assert capsys.readouterr().out == f"{have} no picture in the job file: rich.json holds none.\n"
+
+
 def test_a_job_somebody_holds_is_not_written_but_may_be_read(bay, capsys):
     job = open_job(bay)
     try:

@@ -62,8 +62,17 @@ def _to_job(what: Named, out: Path) -> list[str]:
         return beside.said
     if not what.is_job:
         layout = layout_of(what)
-        return make_in_place(out, layout, picture(layout), ())
+        said = make_in_place(out, layout, picture(layout), ())
+        return [*said, *without_pictures(what.path.name, len(layout.photos))]
     with looked_into(what.path) as file:
         layout = layout_in(file, what.revision)
         photos = [file.photo(name) for name in file.photos()]
     return make_in_place(out, layout, picture(layout), photos)
+
+
+def without_pictures(name: str, photos: int) -> list[str]:
+    """Return the sentence about photos of a .json, whose pictures are in no .json; none where it has none."""
+    if not photos:
+        return []
+    have = "1 photo has" if photos == 1 else f"{photos} photos have"
+    return [f"{have} no picture in the job file: {name} holds none."]
