@@ -74,3 +74,26 @@ def test_a_file_that_somebody_elsewhere_holds_is_not_taken_from_them(path, capsy
     assert (code, told.err.count("\n")) == (2, 1)
     assert "it is open since" in told.err
     assert asked(path, "SELECT token IS NOT NULL FROM holder") == [(1,)]
+
+
+@pytest.mark.parametrize("read", ["spare.bay", "spare.bay@1", "spare.json"])
+def test_a_journal_of_a_file_that_is_gone_is_not_played_back_into_a_new_one(path, tmp_path, capsys, read):
+    assert main(["convert", "van.bay", "spare.bay"]) == main(["convert", "van.bay", "spare.json"]) == 0
+    killed(child(HALF_WRITTEN, path, wait=False))
+    path.unlink()
+    before = names(tmp_path)
+    capsys.readouterr()
+    assert main(["convert", read, "van.bay"]) == 2
+    assert "van.bay-journal: this belongs to a job file that is gone" in capsys.readouterr().err
+    assert names(tmp_path) == before
+
+
+@pytest.mark.parametrize("read", ["spare.bay", "spare.json"])
+def test_a_file_that_a_crash_left_is_set_aside_whole(path, tmp_path, capsys, read):
+    assert main(["convert", "van.bay", "spare.bay"]) == main(["convert", "van.bay", "spare.json"]) == 0
+    killed(child(HALF_WRITTEN, path, wait=False))
+    capsys.readouterr()
+    assert main(["convert", read, "van.bay"]) == 0
+    assert "with its 4 revisions" in capsys.readouterr().out
+    assert "van.bay-journal" not in names(tmp_path)
+    assert main(["check", "van.bay"]) == 0

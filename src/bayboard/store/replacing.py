@@ -11,6 +11,7 @@ from pathlib import Path
 from bayboard.model.layout import Layout
 from bayboard.model.refused import Refused
 from bayboard.store.files import may_be_replaced
+from bayboard.store.header import refuse_side_files
 from bayboard.store.job_file import Held, is_job_file, make_job_file, open_job_file
 from bayboard.store.sentences import path_words, said_of
 
@@ -42,7 +43,7 @@ def in_place_of(out: Path) -> Iterator[Beside]:
                 raise
             raise Refused(path_words(out), refused.what, refused.do) from None
         with said_of(out):
-            beside.said += _make_way(target)
+            beside.said += _make_way(out, target)
             beside.path.replace(target)
     finally:
         with contextlib.suppress(OSError):
@@ -56,23 +57,29 @@ def make_in_place(out: Path, layout: Layout, picture: bytes | None, photos: Iter
     return beside.said
 
 
-def _make_way(out: Path) -> list[str]:
+def _make_way(out: Path, target: Path) -> list[str]:
     """Rename a job file with revisions in it; return the sentence about it."""
-    if not out.is_file() or not out.stat().st_size or not is_job_file(out):
+    kept = _revisions(out) if target.exists() else 0
+    refuse_side_files(target)  # a journal left there would be played back into the new file
+    if kept == 0:
         return []
+    aside = _aside(target)
+    target.rename(aside)
+    with_them = f", with its {kept} revision{'s' * (kept != 1)}," if kept is not None else ""
+    return [f"The old {out.name}{with_them} is now {aside.name}."]
+
+
+def _revisions(out: Path) -> int | None:
+    """Return how many revisions a file holds, None where nobody can tell; raise `Held` where it is open."""
+    if not out.stat().st_size or not is_job_file(out):
+        return 0
     try:
         with open_job_file(out) as file:
-            kept = len(file.revisions())
+            return len(file.revisions())
     except Held:
         raise
     except Refused:
-        kept = -1  # nobody can tell what is in it
-    if kept == 0:
-        return []
-    aside = _aside(out)
-    out.rename(aside)
-    with_them = f", with its {kept} revision{'s' * (kept != 1)}," if kept > 0 else ""
-    return [f"The old {out.name}{with_them} is now {aside.name}."]
+        return None
 
 
 def _aside(out: Path) -> Path:
