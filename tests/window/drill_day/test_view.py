@@ -396,3 +396,27 @@ def test_before_anything_is_open_there_is_nothing_to_drill(open_window):
         hands.key(key)
     assert day.view.show_now().now.name == "Nothing to drill"
     assert hands.place.job.path is None
+
+
+def test_what_is_not_written_is_told_in_the_header_for_as_long_as_it_is_not(hands, tmp_path, monkeypatch):
+    from bayboard.model.refused import Refused
+    from bayboard.store.job_file import JobFile
+
+    hands.place.job.house(tmp_path / "day.bay")
+    whole = JobFile.write
+
+    def full(*_, **__):
+        raise Refused("day.bay", "the disk is full", "Free some room")
+
+    assert hands.view.trouble() == ""
+    monkeypatch.setattr(JobFile, "write", full)
+    hands.key("Space")
+    hands.window.files.keeper.write()
+    hands.window.notice.hide()
+    hands.view._hush()
+    assert hands.view.trouble() == "not written: the disk is full"
+    told = hands.picture()
+    monkeypatch.setattr(JobFile, "write", whole)
+    hands.window.files.keeper.write()
+    hands.view._hush()
+    assert hands.view.trouble() == "" and hands.picture() != told

@@ -1,5 +1,7 @@
 """What stands round the parts of drill day: header, warning, panels, labels below the buttons."""
 
+from typing import NamedTuple
+
 from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainter
 
@@ -16,12 +18,19 @@ from bayboard.window.theme import Theme, brush, pen
 KEYS = ("N", "Backspace", "Esc")
 
 
+class Told(NamedTuple):
+    """What the header tells in place of the revision: what was said last, and why nothing is written."""
+
+    line: str = ""
+    trouble: str = ""
+
+
 def paint_frame(
-    p: QPainter, rect: QRectF, plan: DayPlan, show: DayShow, theme: Theme, line: str, px_per_mm: float
+    p: QPainter, rect: QRectF, plan: DayPlan, show: DayShow, theme: Theme, told: Told, px_per_mm: float
 ) -> None:
-    """Paint everything but the board and what can be pressed; `line` is what was said last."""
+    """Paint everything but the board and what can be pressed."""
     p.fillRect(rect, brush(theme.bench))
-    _paint_header(p, plan, show, theme, line)
+    _paint_header(p, plan, show, theme, told)
     if show.warning:
         _paint_warning(p, plan.warning, show.warning, theme)
     paint_bits(p, plan.bits, show.bits, theme, plan.unit, px_per_mm)
@@ -34,7 +43,7 @@ def paint_frame(
     _paint_foot(p, plan, show, theme)
 
 
-def _paint_header(p: QPainter, plan: DayPlan, show: DayShow, theme: Theme, line: str) -> None:
+def _paint_header(p: QPainter, plan: DayPlan, show: DayShow, theme: Theme, told: Told) -> None:
     rect, u = plan.header, plan.unit
     p.fillRect(rect, brush(theme.paper))
     p.fillRect(QRectF(rect.left(), rect.bottom() - 1.0, rect.width(), 1.0), brush(theme.rule))
@@ -46,7 +55,9 @@ def _paint_header(p: QPainter, plan: DayPlan, show: DayShow, theme: Theme, line:
     end -= lettering.width(show.count, count) + 30.0
     lettering.draw(p, QPointF(x, base), "Drill day", title, theme.ink)
     x += lettering.width("Drill day", title) + 24.0 * u
-    words, token = (line, theme.ink) if line else (f"{show.vehicle} · {show.phrase}", theme.ink2)
+    words, token = (told.line, theme.ink) if told.line else (f"{show.vehicle} · {show.phrase}", theme.ink2)
+    if told.trouble and not told.line:
+        words, token = f"{show.vehicle} · {told.trouble}", theme.must
     lettering.draw(p, QPointF(x, base), lettering.elided(words, small, end - x), small, token)
 
 

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QWidget
 from bayboard.window.drill_day.book import Book
 from bayboard.window.drill_day.view import DayView
 from bayboard.window.stages import Panes, Stage
+from bayboard.window.strip import Strip
 from bayboard.window.workplace import Workplace
 
 DRILL_DAY = Stage("Drill day", 0)
@@ -37,7 +38,7 @@ class Window(Protocol):
     """What drill day needs of the window."""
 
     place: Workplace
-    strip: QWidget
+    strip: Strip
     hanging: QWidget
     foot: QWidget
     section: QWidget
@@ -63,6 +64,7 @@ class DrillDay(Panes):
         self.view = DayView(window.place, self.book, parent)
         super().__init__(DRILL_DAY, self.view)
         self.book.house = self._house
+        self.view.trouble = self._trouble
         self.view.left.connect(window.leave_mode)
         self.view.dress()
         self._cover = _Cover(self.view)
@@ -92,6 +94,11 @@ class DrillDay(Panes):
             return False
         self.view.say(f"What is drilled is kept in {path.name}.")
         return True
+
+    def _trouble(self) -> str:
+        """Return why what is ticked is not written: the strip, which would tell, is hidden here."""
+        stands = self.window.strip.standing()
+        return stands.words if stands.harmed else ""
 
     def _frame(self) -> tuple[QWidget, ...]:
         return self.window.strip, self.window.hanging, self.window.foot

@@ -13,7 +13,7 @@ from bayboard.window.access import announce
 from bayboard.window.drill_day.ask_line import AskLine
 from bayboard.window.drill_day.board_field import BoardField
 from bayboard.window.drill_day.book import Book
-from bayboard.window.drill_day.paint_frame import paint_frame
+from bayboard.window.drill_day.paint_frame import Told, paint_frame
 from bayboard.window.drill_day.plan import DayPlan, day_plan
 from bayboard.window.drill_day.pressed import DayButton, PressField, ThenCard
 from bayboard.window.drill_day.seen import Seen, planned
@@ -38,6 +38,7 @@ class DayView(QWidget):
         self.place, self.book = place, book
         self.clock: Callable[[], float] = time.monotonic
         self.line = ""
+        self.trouble: Callable[[], str] = str  # why what is ticked is not written, "" where it is
         self._show: DayShow | None = None
         self._pressed_at = float("-inf")
         self._told = ""
@@ -311,7 +312,7 @@ class DayView(QWidget):
                     self.plan(),
                     self.show_now(),
                     self.place.theme,
-                    self.line,
+                    Told(self.line, self.trouble()),
                     self._px_per_mm(),
                 )
             except Exception as error:
