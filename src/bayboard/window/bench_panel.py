@@ -247,7 +247,3 @@ class BenchPanel(Canvas):
         if self.current not in [spot.gear for spot in self.places()]:
             self.current = next((spot.gear for spot in self.places()), None)
         self.update()
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """Take the ring away."""
-        self.update()

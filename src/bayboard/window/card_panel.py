@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import QPointF, QRect, QRectF, Signal
-from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QWidget
 
 from bayboard.edits.edit import Edit
@@ -17,8 +17,8 @@ from bayboard.window.card_words import about, first_start_words, idle_words, mas
 from bayboard.window.controls import TARGET, Button
 from bayboard.window.draw.marks import paint_mark
 from bayboard.window.fields import HIGH, AngleField, Field, LengthField
-from bayboard.window.first_frame import paint_panel
 from bayboard.window.lettering import HEADING, HELPER, Style
+from bayboard.window.sheet import Sheet
 from bayboard.window.spots import gear_of
 from bayboard.window.steps import foot_of
 from bayboard.window.theme import brush
@@ -30,7 +30,7 @@ LABELS = ("middle, from the board's left", "and up from its foot", "turned")
 SHORT_LABELS = ("from left", "up from foot", "turned")
 
 
-class CardPanel(QWidget):
+class CardPanel(Sheet):
     """The right panel."""
 
     left = Signal()  # the keys want to go back to the Wall
@@ -41,8 +41,7 @@ class CardPanel(QWidget):
     new_wanted = Signal()
 
     def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.place = place
+        super().__init__(place, parent)
         self.across = LengthField("Middle, from the board's left", self)
         self.up = LengthField("Middle, up from the board's foot", self)
         self.turn = AngleField("Turned, degrees counter-clockwise", self)
@@ -180,8 +179,8 @@ class CardPanel(QWidget):
         second = first + HIGH + (46.0 if self.roomy() else 24.0)
         return round(first * size), round(second * size)
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Keep the fields in their places."""
+    def lay_out(self) -> None:
+        """Put the fields in their places."""
         size = self.place.theme.size
         (left, right, wide), (first, second), high = self._columns(), self._rows(), round(HIGH * size)
         self.across.setGeometry(left, first, wide, high)
@@ -196,26 +195,21 @@ class CardPanel(QWidget):
 
     # --- painting ---
 
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint the sheet, what is selected, labels, readings and sentences."""
-        theme = self.place.theme
-        with QPainter(self) as p:
-            p.fillRect(self.rect(), brush(theme.bench))
-            p.setRenderHint(QPainter.RenderHint.Antialiasing)
-            paint_panel(p, QRectF(self.rect()), theme.paper, theme)
-            if self.place.first_start:
-                self._paint_first_start(p)
-                return
-            pieces, waiting = self.pieces(), self.waiting()
-            if pieces:
-                self._paint_head(p, pieces)
-                self._paint_fields(p)
-                self._paint_sentences(p, pieces)
-            elif waiting is not None:
-                self._paint_waiting(p, waiting)
-            else:
-                self._title(p, "Card", "nothing selected")
-                self._lines(p, idle_words(self.place), 66.0)
+    def paint(self, p: QPainter) -> None:
+        """Paint what is selected, labels, readings and sentences."""
+        if self.place.first_start:
+            self._paint_first_start(p)
+            return
+        pieces, waiting = self.pieces(), self.waiting()
+        if pieces:
+            self._paint_head(p, pieces)
+            self._paint_fields(p)
+            self._paint_sentences(p, pieces)
+        elif waiting is not None:
+            self._paint_waiting(p, waiting)
+        else:
+            self._title(p, "Card", "nothing selected")
+            self._lines(p, idle_words(self.place), 66.0)
 
     def _title(self, p: QPainter, words: str, beside: str, right: str = "") -> None:
         theme, size = self.place.theme, self.place.theme.size

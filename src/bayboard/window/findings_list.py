@@ -4,7 +4,7 @@ import time
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, Qt, QTimer, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from bayboard.edits.let_finding_be import LetFindingBe, LetFindingSpeak
@@ -317,11 +317,3 @@ class FindingsList(QWidget):
             return True
         self.link = -1
         return super().focusNextPrevChild(forward)
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        """Show where the keys are."""
-        self.update()
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """Take the ring away."""
-        self.update()

@@ -1,8 +1,8 @@
 """The Findings: what is wrong, worst first, and below what was looked at and what nobody could look at."""
 
-from PySide6.QtCore import QPointF, QRectF, Qt, Signal
+from PySide6.QtCore import QPointF, QRectF, Signal
 from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QFrame, QScrollArea, QWidget
+from PySide6.QtWidgets import QWidget
 
 from bayboard.rules import RULES
 from bayboard.rules.check import Verdict
@@ -11,9 +11,11 @@ from bayboard.window import lettering
 from bayboard.window.controls import Control
 from bayboard.window.draw.marks import paint_mark, paint_tick, paint_unchecked
 from bayboard.window.findings_list import FindingsList
-from bayboard.window.first_frame import paint_panel
-from bayboard.window.lettering import BODY, HEADING, STRONG, Style
-from bayboard.window.theme import Theme, brush, pen
+from bayboard.window.lettering import BODY, STRONG, Style
+from bayboard.window.panel_title import paint_panel_title
+from bayboard.window.scroll import Scroll
+from bayboard.window.sheet import Sheet
+from bayboard.window.theme import brush, pen
 from bayboard.window.workplace import Workplace
 
 TOP, FOOT = 44.0, 44.0
@@ -44,17 +46,6 @@ def counted(verdict: Verdict) -> str:
     if counts["let_be"]:
         shown.append(f"{counts['let_be']} let be")
     return ", ".join(shown)
-
-
-def bar_dress(theme: Theme) -> str:
-    """Return the dress of a scroll bar: a thin one without arrows."""
-    return (
-        f"QScrollBar:vertical {{ background: {theme.paper}; width: 12px; margin: 0; border: none; }}"
-        f"QScrollBar::handle:vertical {{ background: {theme.rule2}; border-radius: 3px; min-height: 28px;"
-        " margin: 2px 2px 2px 4px; }"
-        "QScrollBar::add-line:vertical, QScrollBar::sub-line:vertical { height: 0; }"
-        "QScrollBar::add-page:vertical, QScrollBar::sub-page:vertical { background: none; }"
-    )
 
 
 class Foot(Control):
@@ -151,18 +142,17 @@ class Unlooked(QWidget):
                     p.drawRoundedRect(QRectF(8.0 * size, row.center().y() - 6.5, 13.0, 13.0), 3.0, 3.0)
 
 
-class FindingsPanel(QWidget):
+class FindingsPanel(Sheet):
     """The middle panel."""
 
     chosen = Signal(object)
 
     def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.place = place
+        super().__init__(place, parent)
         self.list = FindingsList(place)
         self.unlooked = Unlooked(place)
-        self.scroll = self._scroll_area(self.list)
-        self.below = self._scroll_area(self.unlooked)
+        self.scroll = Scroll(self.list, self)
+        self.below = Scroll(self.unlooked, self)
         self.foot = Foot(place, self)
         self.list.chosen.connect(self.chosen)
         self.list.grown.connect(self._show_open)
@@ -172,23 +162,11 @@ class FindingsPanel(QWidget):
         self.dress()
         self._fold(False)
 
-    def _scroll_area(self, inside: QWidget) -> QScrollArea:
-        area = QScrollArea(self)
-        area.setWidget(inside)
-        area.setWidgetResizable(True)
-        area.setFrameShape(QFrame.Shape.NoFrame)
-        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        return area
-
     def dress(self) -> None:
         """Wear the workplace's colours."""
         self.list.dress()
         for area in (self.scroll, self.below):
-            area.setStyleSheet(
-                f"QScrollArea, QScrollArea > QWidget {{ background: {self.place.theme.paper}; }}"
-            )
-            area.verticalScrollBar().setStyleSheet(bar_dress(self.place.theme))
+            area.dress(self.place.theme)
         self.foot.dress(self.place.theme)
         self.follow()
 
@@ -213,28 +191,20 @@ class FindingsPanel(QWidget):
             self.scroll.ensureVisible(0, round(spot.rect.bottom()), 0, 4)
             self.scroll.ensureVisible(0, round(spot.rect.top()), 0, 4)
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Keep list and foot in their places."""
+    def lay_out(self) -> None:
+        """Put list and foot in their places."""
         size, wide, high = self.place.theme.size, self.width(), self.height()
         top, foot = round(TOP * size), round(FOOT * size)
         for area in (self.scroll, self.below):
             area.setGeometry(7, top, wide - 12, high - top - foot - 4)
         self.foot.setGeometry(16, high - foot - 3, wide - 32, foot)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint the panel, its title, and what it says when there is nothing."""
-        theme, size = self.place.theme, self.place.theme.size
-        with QPainter(self) as p:
-            p.fillRect(self.rect(), brush(theme.bench))
-            p.setRenderHint(QPainter.RenderHint.Antialiasing)
-            paint_panel(p, QRectF(self.rect()), theme.paper, theme)
-            heading = HEADING.sized(size)
-            lettering.draw(p, QPointF(16.0 * size, 28.0 * size), "Findings", heading, theme.ink)
-            x = 16.0 * size + lettering.width("Findings", heading) + 12.0 * size
-            words = "what nobody could look at" if self.foot.isChecked() else counted(self.place.verdict)
-            lettering.draw(p, QPointF(x, 28.0 * size), words, Style(px=15.0).sized(size), theme.ink2)
-            if not self.list.rows() and not self.foot.isChecked():
-                self._paint_nothing(p)
+    def paint(self, p: QPainter) -> None:
+        """Paint the title, and what is said when there is nothing."""
+        words = "what nobody could look at" if self.foot.isChecked() else counted(self.place.verdict)
+        paint_panel_title(p, "Findings", words, self.place.theme, float(self.width()))
+        if not self.list.rows() and not self.foot.isChecked():
+            self._paint_nothing(p)
 
     def nothing(self) -> str:
         """Return what the panel says when there is no finding."""

@@ -11,11 +11,11 @@ from bayboard.window import lettering
 from bayboard.window.access import announce
 from bayboard.window.compare import words
 from bayboard.window.compare.desk import CompareDesk
-from bayboard.window.compare.scroll import Scroll
-from bayboard.window.first_frame import paint_panel
+from bayboard.window.compare.scroll import PageScroll
 from bayboard.window.lettering import BODY, STRONG, Style
 from bayboard.window.listed import Listed
 from bayboard.window.panel_title import paint_panel_title
+from bayboard.window.sheet import Sheet
 from bayboard.window.theme import Theme, brush, mixed, pen
 
 ROW, LINE = 36.0, 22.0  # px high of a row of one line, and of each line more
@@ -144,10 +144,6 @@ class ChangedRows(QWidget, Listed):
             self.desk.speak_of(0)
         self.update()
 
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """Take the ring away."""
-        self.update()
-
     # --- read aloud ---
 
     def parts_said(self) -> list[str]:
@@ -163,14 +159,14 @@ class ChangedRows(QWidget, Listed):
         return index == self.desk.row
 
 
-class ChangedPanel(QWidget):
+class ChangedPanel(Sheet):
     """The middle panel: the title, the rows, or why there are none."""
 
     def __init__(self, desk: CompareDesk, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(desk.place, parent)
         self.desk = desk
         self.rows = ChangedRows(desk)
-        self.scroll = Scroll(self.rows, self)
+        self.scroll = PageScroll(self.rows, self)
         desk.changed.connect(self.follow)
         desk.judged.connect(self._judged)
         desk.looked.connect(self._show_row)
@@ -178,8 +174,7 @@ class ChangedPanel(QWidget):
 
     def dress(self) -> None:
         """Wear the workplace's colours."""
-        theme = self.desk.place.theme
-        self.scroll.dress(theme)
+        self.scroll.dress(self.place.theme)
         self.follow()
 
     def follow(self) -> None:
@@ -212,25 +207,21 @@ class ChangedPanel(QWidget):
             else NOTHING
         )
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Keep the rows in their place."""
-        top = round(TOP * self.desk.place.theme.size)
+    def lay_out(self) -> None:
+        """Put the rows in their place."""
+        top = round(TOP * self.place.theme.size)
         self.scroll.setGeometry(7, top, self.width() - 12, self.height() - top - 8)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint the panel, its title, and why there are no rows."""
-        theme, size = self.desk.place.theme, self.desk.place.theme.size
-        with QPainter(self) as p:
-            p.fillRect(self.rect(), brush(theme.bench))
-            p.setRenderHint(QPainter.RenderHint.Antialiasing)
-            paint_panel(p, QRectF(self.rect()), theme.paper, theme)
-            pair = words.pair_words(self.desk.then, self.desk.now)
-            paint_panel_title(p, "What changed", pair, theme, float(self.width()))
-            if not self.desk.rows():
-                y = 68.0 * size
-                for line in lettering.wrapped(self.nothing(), BODY.sized(size), self.width() - 32.0 * size):
-                    lettering.draw(p, QPointF(16.0 * size, y), line, BODY.sized(size), theme.ink)
-                    y += 24.0 * size
+    def paint(self, p: QPainter) -> None:
+        """Paint the title, and why there are no rows."""
+        theme, size = self.place.theme, self.place.theme.size
+        pair = words.pair_words(self.desk.then, self.desk.now)
+        paint_panel_title(p, "What changed", pair, theme, float(self.width()))
+        if not self.desk.rows():
+            y = 68.0 * size
+            for line in lettering.wrapped(self.nothing(), BODY.sized(size), self.width() - 32.0 * size):
+                lettering.draw(p, QPointF(16.0 * size, y), line, BODY.sized(size), theme.ink)
+                y += 24.0 * size
 
 
 def _draw(p: QPainter, x: float, middle: float, text: str, style: Style, token: str) -> None:

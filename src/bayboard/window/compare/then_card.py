@@ -2,8 +2,8 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QPointF, QRectF, Signal
-from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtCore import QPointF, Signal
+from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from bayboard.model.layout import Layout
@@ -14,18 +14,11 @@ from bayboard.window import lettering
 from bayboard.window.access import announce
 from bayboard.window.compare import words
 from bayboard.window.compare.desk import CompareDesk
-from bayboard.window.compare.scroll import Scroll
 from bayboard.window.controls import TARGET, Button, Link
-from bayboard.window.first_frame import paint_panel
-from bayboard.window.lettering import BODY, HELPER, Style
+from bayboard.window.lettering import HELPER
 from bayboard.window.note import quoted
-from bayboard.window.panel_title import paint_panel_title
-from bayboard.window.theme import brush
+from bayboard.window.told import PAD, Paragraphs, ToldSheet
 from bayboard.window.when import moment_words
-
-PAD = 16.0
-TOP = 42.0  # px of the title
-SMALL = Style(px=15.0)
 
 
 def ask_where(parent: QWidget, start: str) -> str:
@@ -33,62 +26,15 @@ def ask_where(parent: QWidget, start: str) -> str:
     return QFileDialog.getSaveFileName(parent, "Save the revision", start, "Layouts (*.json)")[0]
 
 
-class Told(QWidget):
-    """Paragraphs one under the other: the note, then what is known of the revision."""
-
-    def __init__(self, desk: CompareDesk) -> None:
-        super().__init__()
-        self.desk = desk
-        self.told: tuple[tuple[str, bool], ...] = ()
-
-    def tell(self, told: tuple[tuple[str, bool], ...]) -> None:
-        """Tell these paragraphs, each with whether it is in strong ink."""
-        self.told = told
-        self.setAccessibleName(" ".join(text for text, _ in told))
-        self.follow()
-
-    def lines(self) -> list[tuple[float, str, Style, bool]]:
-        """Return each line with its baseline, style and whether it is in strong ink."""
-        size, y, found = self.desk.place.theme.size, 0.0, []
-        for text, strong in self.told:
-            style = (BODY if strong else SMALL).sized(size)
-            for line in lettering.wrapped(text, style, max(self.width() - 6.0, 80.0)):
-                y += 22.0 * size
-                found.append((y, line, style, strong))
-            y += 7.0 * size
-        return found
-
-    def follow(self) -> None:
-        """Be as high as there is to tell."""
-        lines = self.lines()
-        self.setMinimumHeight(round(lines[-1][0] + 8.0) if lines else 0)
-        self.update()
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Wrap the lines anew."""
-        self.follow()
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint the lines."""
-        theme = self.desk.place.theme
-        with QPainter(self) as p:
-            p.fillRect(self.rect(), brush(theme.paper))
-            for y, line, style, strong in self.lines():
-                lettering.draw(p, QPointF(0.0, y), line, style, theme.ink if strong else theme.ink2)
-
-
-class ThenCard(QWidget):
+class ThenCard(ToldSheet):
     """The right panel.  `back` is the one button; there is none where there is no going back."""
 
     went_back = Signal(int, object)  # the revision, and the number the draft was kept as, None for not anew
     said = Signal(str)
 
     def __init__(self, desk: CompareDesk, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(desk.place, parent)
         self.desk = desk
-        self.place = desk.place
-        self.told = Told(desk)
-        self.scroll = Scroll(self.told, self)
         self.save = Link("", self, "Writes this revision as a plain .json layout beside the job")
         self.back = Button("", self, tip="Makes this revision the draft")
         self.save.clicked.connect(self.save_own)
@@ -124,7 +70,7 @@ class ThenCard(QWidget):
         for control in (self.save, self.back):
             control.setAccessibleName(control.text())
         self.back.setAccessibleDescription(self.foot())
-        self._lay_out()
+        self.lay_out()
         self.update()
 
     def title(self) -> tuple[str, str]:
@@ -134,7 +80,7 @@ class ThenCard(QWidget):
             return "Draft", words.draft_words(self.desk.kept_as) if self.desk.revisions else words.NOT_KEPT
         return words.capital(words.name_of(revision.number)), moment_words(revision.kept)
 
-    def paragraphs(self) -> tuple[tuple[str, bool], ...]:
+    def paragraphs(self) -> Paragraphs:
         """Return the note, then what it went on from and what was printed, with whether in strong ink."""
         revision = self.desk.subject()
         if revision is None:
@@ -207,7 +153,8 @@ class ThenCard(QWidget):
         style = HELPER.sized(self.place.theme.size)
         return lettering.wrapped(self.foot(), style, max(self.width() - 2 * PAD, 80.0)) if self.foot() else ()
 
-    def _lay_out(self) -> None:
+    def lay_out(self) -> None:
+        """Put the controls at the foot, what is told over them."""
         size = self.place.theme.size
         pad, tall = round(PAD * size), round((TARGET + 8) * size)
         bottom = self.height() - round(10.0 * size)
@@ -219,26 +166,16 @@ class ThenCard(QWidget):
             bottom -= link.height() - round(6.0 * size)
             self.save.setGeometry(pad - 6, bottom, min(link.width(), self.width() - pad), link.height())
         self._foot_top = bottom - len(self._foot_lines()) * 18.0 * size - 2.0 * size
-        top = round(TOP * size)
-        self.scroll.setGeometry(pad, top, self.width() - pad - 6, max(round(self._foot_top) - top - 4, 0))
+        self.lay_told(round(self._foot_top) - 4)
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Keep the controls in their places."""
-        self._lay_out()
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint the sheet, the title and what becomes of the draft."""
+    def paint(self, p: QPainter) -> None:
+        """Paint the title and what becomes of the draft."""
+        super().paint(p)
         theme, size = self.place.theme, self.place.theme.size
-        with QPainter(self) as p:
-            p.fillRect(self.rect(), brush(theme.bench))
-            p.setRenderHint(QPainter.RenderHint.Antialiasing)
-            paint_panel(p, QRectF(self.rect()), theme.paper, theme)
-            name, when = self.title()
-            paint_panel_title(p, name, "", theme, float(self.width()), when)
-            style = HELPER.sized(size)
-            for i, line in enumerate(self._foot_lines()):
-                at = QPointF(PAD * size, self._foot_top + (14.0 + 18.0 * i) * size)
-                lettering.draw(p, at, line, style, theme.ink2)
+        style = HELPER.sized(size)
+        for i, line in enumerate(self._foot_lines()):
+            at = QPointF(PAD * size, self._foot_top + (14.0 + 18.0 * i) * size)
+            lettering.draw(p, at, line, style, theme.ink2)
 
 
 def _save(path: Path, layout: Layout) -> None:

@@ -1,0 +1,34 @@
+"""A part of a panel that is pushed up and down where it is longer than its room."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFrame, QScrollArea, QWidget
+
+from bayboard.window.theme import Theme
+
+
+class Scroll(QScrollArea):
+    """A scroll area on paper, without a frame."""
+
+    def __init__(self, inside: QWidget, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setWidget(inside)
+        self.setWidgetResizable(True)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+
+    def dress(self, theme: Theme) -> None:
+        """Wear a theme."""
+        self.setStyleSheet(f"QScrollArea, QScrollArea > QWidget {{ background: {theme.paper}; }}")
+        self.verticalScrollBar().setStyleSheet(_bar_dress(theme))
+
+
+def _bar_dress(theme: Theme) -> str:
+    """Return the dress of a scroll bar: a thin one without arrows."""
+    return (
+        f"QScrollBar:vertical {{ background: {theme.paper}; width: 12px; margin: 0; border: none; }}"
+        f"QScrollBar::handle:vertical {{ background: {theme.rule2}; border-radius: 3px; min-height: 28px;"
+        " margin: 2px 2px 2px 4px; }"
+        "QScrollBar::add-line:vertical, QScrollBar::sub-line:vertical { height: 0; }"
+        "QScrollBar::add-page:vertical, QScrollBar::sub-page:vertical { background: none; }"
+    )

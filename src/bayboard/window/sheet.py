@@ -1,0 +1,40 @@
+"""A panel of paper: the ground that every such panel is painted on."""
+
+from PySide6.QtCore import QRectF
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QWidget
+
+from bayboard.window.first_frame import paint_panel
+from bayboard.window.theme import brush
+from bayboard.window.workplace import Workplace
+
+
+class Sheet(QWidget):
+    """A sheet with round corners.  Subclasses give `paint` and, where something lies on it, `lay_out`."""
+
+    def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.place = place
+
+    def ground(self) -> str:
+        """Return the colour that is seen behind the corners."""
+        return self.place.theme.bench
+
+    def lay_out(self) -> None:
+        """Put what lies on the sheet in its place."""
+
+    def paint(self, p: QPainter) -> None:
+        """Paint what stands on the sheet, with a ready painter."""
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep what lies on the sheet in its place."""
+        self.lay_out()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the sheet and what stands on it."""
+        theme = self.place.theme
+        with QPainter(self) as p:
+            p.fillRect(self.rect(), brush(self.ground()))
+            p.setRenderHint(QPainter.RenderHint.Antialiasing)
+            paint_panel(p, QRectF(self.rect()), theme.paper, theme)
+            self.paint(p)
