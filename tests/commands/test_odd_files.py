@@ -2,6 +2,7 @@
 
 import json
 import os
+import resource
 import subprocess
 import sys
 from pathlib import Path
@@ -100,6 +101,20 @@ def test_a_link_is_followed_and_its_file_replaced(here, ending):
     link.symlink_to(target)
     assert main(["convert", "plain.json", str(link)]) == 0
     assert link.is_symlink() and target.stat().st_size > 100
+
+
+@pytest.mark.parametrize("read", ["job.bay", "job.bay@1", "plain.json"])
+def test_where_there_is_no_room_it_is_the_copy_that_is_spoken_of(here, read):
+    ran = subprocess.run(
+        [sys.executable, "-m", "bayboard", "convert", read, "copy.bay"],
+        preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_FSIZE, (20_000, 20_000)),
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert (ran.returncode, ran.stderr.count("\n")) == (2, 1)
+    assert ran.stderr.startswith("bayboard: copy.bay: ")
+    assert _names(here) == ["job.bay", "plain.json"]
 
 
 def test_an_empty_file_is_replaced_without_a_word(here, capsys):

@@ -96,7 +96,7 @@ def copy(path: Path, out: Path, opened: Base | None = None) -> None:
     try:
         with said_of(out):
             part.open("xb").close()
-        copy_pages(path, part, opened)
+        copy_pages(path, part, opened, out)
         with said_of(out):
             flushed(part)
             part.replace(target)
@@ -105,19 +105,26 @@ def copy(path: Path, out: Path, opened: Base | None = None) -> None:
         dropped(part)
 
 
-def copy_pages(path: Path, part: Path, opened: Base | None = None) -> None:
-    """Copy a job file as it is at one moment into the empty file `part`, and let that be held by nobody."""
+def copy_pages(path: Path, part: Path, opened: Base | None = None, out: Path | None = None) -> None:
+    """Copy a job file as it is at one moment into the empty file `part`, and let that be held by nobody.
+
+    `out`: what is spoken of where there is no room for the copy.
+    """
     base = opened or connected(path, look=True)
-    out = sqlite3.connect(part, isolation_level=None)
+    copied = sqlite3.connect(part, isolation_level=None)
     try:
-        out.execute("PRAGMA synchronous = OFF")
-        base.conn.backup(out)
-        out.execute("PRAGMA journal_mode = DELETE")
-        holder.clear(Base(part, out))
+        copied.execute("PRAGMA synchronous = OFF")
+        base.conn.backup(copied)
+        copied.execute("PRAGMA journal_mode = DELETE")
+        holder.clear(Base(part, copied))
     except sqlite3.Error as error:
+        full = getattr(error, "sqlite_errorcode", None) in (sqlite3.SQLITE_FULL, sqlite3.SQLITE_IOERR_WRITE)
+        if out is not None and full:
+            what = "there is no room for the copy on that disk"
+            raise Refused(path_words(out), what, "Free some room, or name another place") from None
         raise sentence(path, error) from None
     finally:
-        out.close()
+        copied.close()
         if base is not opened:
             base.close()
 
