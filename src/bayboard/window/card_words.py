@@ -50,7 +50,7 @@ def figures(card: Card, units: Units) -> str:
 def idle_words(place: Workplace) -> Said:
     """Return what one can do while nothing is selected."""
     if not place.shown.gear:
-        return [("No gear in this vehicle yet.", True), ("Ctrl+O opens another one.", False)]
+        return [("No gear in this vehicle yet.", True), ("Ctrl O opens another one.", False)]
     said = [("Click a stand-in, or press Tab to walk them.", True)]
     if any(gear.at is None for gear in place.shown.gear):
         said.append(("Drag one up from the bench, or press its number, then Enter.", True))

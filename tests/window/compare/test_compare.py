@@ -346,7 +346,7 @@ def test_going_back_makes_the_old_one_the_draft_keeps_todays_and_undo_takes_it_b
     assert hands.stage.then.back.hasFocus()
     hands.key("Space")
     assert hands.window.stage == "Arrange"
-    assert hands.line() == "Back at revision 4. The draft before is kept as revision 7. Ctrl+Z takes it back."
+    assert hands.line() == "Back at revision 4. The draft before is kept as revision 7. Ctrl Z takes it back."
     assert hands.gear("A2").at == hands.place.job.revision(4).gear[2].at
     assert hands.place.job.parent == 4
     assert hands.place.job.revision(7).gear == before.gear
@@ -368,7 +368,7 @@ def test_a_draft_that_is_kept_is_not_kept_again(kept, small):
     hands.click(on_card(hands, 1))
     click_widget(hands, hands.stage.then.back)
     assert len(job.revisions()) == 3
-    assert hands.line() == "Back at revision 1. Ctrl+Z takes it back."
+    assert hands.line() == "Back at revision 1. Ctrl Z takes it back."
 
 
 def test_there_is_no_going_back_to_what_the_draft_is(kept, small):

@@ -116,7 +116,7 @@ def back_words(kept_as: int | None, coming: int, drilled: bool) -> str:
 def went_back(number: int, kept: int | None) -> str:
     """Return the line in the strip after going back."""
     before = f" The draft before is kept as revision {kept}." if kept is not None else ""
-    return f"Back at revision {number}.{before} Ctrl+Z takes it back."
+    return f"Back at revision {number}.{before} Ctrl Z takes it back."
 
 
 def same_as_draft(number: int) -> str:

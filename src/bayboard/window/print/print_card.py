@@ -11,13 +11,14 @@ from bayboard.window import lettering
 from bayboard.window.access import announce
 from bayboard.window.controls import TARGET, Button, Link
 from bayboard.window.draw.marks import paint_mark, paint_tick
-from bayboard.window.fields import HIGH, LengthField
+from bayboard.window.fields import LengthField
 from bayboard.window.lettering import HEADING, HELPER, Style
 from bayboard.window.panel_title import paint_panel_title
 from bayboard.window.print import words
 from bayboard.window.print.choice import Choice
 from bayboard.window.print.desk import PrintDesk
 from bayboard.window.sheet import Sheet
+from bayboard.window.text_field import HIGH
 
 PAD, GAP = 16, 12  # px
 ROOMY = 270  # px; a lower panel stands its rows closer
@@ -46,7 +47,7 @@ class PrintCard(Sheet):
         self.units = Choice("Units on paper", ("mm", "in"), self, "Units of the figures on paper")
         self.make = Button("Make the PDF", self, act=True)
         self.show_it = Link("Show it", self, "Opens the PDF")
-        self.drill = Link("Drill day", self, "The list to drill by, hole by hole. Ctrl+D")
+        self.drill = Link("Drill day", self, "The list to drill by, hole by hole. Ctrl D")
         self.clash = ""  # why a chosen file is not taken
         self._connect()
         self.setAccessibleName("Print")
