@@ -208,3 +208,14 @@ def test_what_comes_and_goes_while_in_hand_was_never_cured(hands):
     struck = [row.finding.rule for row in rows(hands) if row.cured]
     hands.release(hands.px(150, 200), CTRL)
     assert struck == ["gap"]
+
+
+@pytest.mark.parametrize("size", [(1280, 800), (1600, 1000)])
+def test_what_the_marks_mean_stands_clear_of_the_foot(open_window, monkeypatch, size):
+    from bayboard.window import lettering
+
+    drawn, panel = {}, open_window(layout(), size=size).window.findings
+    monkeypatch.setattr(lettering, "draw_in", lambda p, rect, text, *_: drawn.update({text: rect}))
+    panel.grab()
+    for word in ("Must", "Should", "Note"):
+        assert drawn[word].bottom() <= panel.foot.y()

@@ -23,6 +23,7 @@ EMPTY = (
     "Nothing yet. From the first stand-in on, whatever would not fit, clear the seat, "
     "be seen or be reached shows up here."
 )
+LEAST_PITCH = 23.0  # px from one line of the legend to the next
 LEGEND = (
     ("must", "Must", "stop and put it right"),
     ("should", "Should", "better put right"),
@@ -217,9 +218,17 @@ class FindingsPanel(Sheet):
         for line in lettering.wrapped(self.nothing(), BODY.sized(size), self.width() - 32.0 * size):
             lettering.draw(p, QPointF(16.0 * size, y), line, BODY.sized(size), theme.ink)
             y += 24.0 * size
-        if started:
+        if not started:
+            self._paint_legend(p, y + 2.0 * size)
+
+    def _paint_legend(self, p: QPainter, top: float) -> None:
+        """Paint what the marks mean, between `top` and the foot; nothing where that is too little."""
+        theme, size = self.place.theme, self.place.theme.size
+        floor = self.height() if self.place.first_start else self.foot.y()
+        y = max(top, floor - 80.0 * size)
+        pitch = min((floor - 13.0 * size - y) / (len(LEGEND) - 1), 32.0 * size)
+        if pitch < LEAST_PITCH * size:
             return
-        y = max(y + 14.0 * size, self.height() - 3 * 36.0 * size)
         for severity, word, meaning in LEGEND:
             paint_mark(p, QPointF(30.0 * size, y), severity, None, theme, 22.0 * size, cased=False)
             bold = Style(px=15.0, weight=600).sized(size)
@@ -228,4 +237,4 @@ class FindingsPanel(Sheet):
             lettering.draw_in(
                 p, row.translated(64.0 * size, 0.0), meaning, BODY.sized(size), theme.ink2, "left"
             )
-            y += 32.0 * size
+            y += pitch
