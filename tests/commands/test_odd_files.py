@@ -131,6 +131,14 @@ def test_sheets_and_map_are_not_one_file_by_way_of_a_linked_folder(here, capsys)
     assert "is the file of the sheets" in _refused(capsys, *words)
 
 
+@pytest.mark.parametrize("words", [["--out", "job.bay"], ["--out", "new.pdf", "--map", "job.bay"]])
+def test_sheets_do_not_replace_a_job_file(here, capsys, words):
+    before = (here / "job.bay").read_bytes()
+    told = _refused(capsys, "print", "plain.json", "--paper", "a4", *words)
+    assert "job.bay is a job file, and would be lost" in told
+    assert ((here / "job.bay").read_bytes(), _names(here)) == (before, ["job.bay", "plain.json"])
+
+
 def test_a_note_that_is_too_long_is_refused_and_not_cut(here, capsys):
     assert "longer than 2000 letters" in _refused(capsys, "keep", "job.bay", "--note", "x" * 2001)
     assert main(["keep", "job.bay", "--note", "x" * 2000]) == 0

@@ -12,7 +12,9 @@ from bayboard.job.printing import print_now
 from bayboard.model.refused import Refused
 from bayboard.paper.book import PAPERS, SHEETS, Book, Options, book
 from bayboard.store.files import write_all
+from bayboard.store.header import is_job_file
 from bayboard.store.named import Named, named
+from bayboard.store.sentences import is_there, path_words
 
 
 def describe(parser: argparse.ArgumentParser) -> None:
@@ -37,6 +39,7 @@ def run(chosen: argparse.Namespace) -> int:
     for name, out in (("--out", chosen.out), ("--map", chosen.map)):
         if out is not None:
             not_the_same(out, what.path, name)
+            _not_a_job_file(out, name)
     if chosen.map is not None:
         not_the_same(chosen.map, chosen.out, "--map", "the file of the sheets")
     options = Options(paper=chosen.paper, only=_only(chosen.only), face=chosen.face)
@@ -48,6 +51,14 @@ def run(chosen: argparse.Namespace) -> int:
         layout = layout_of(what)
         _write(book(layout, options.with_units(chosen.units or layout.units)), chosen)
     return 0
+
+
+def _not_a_job_file(out: Path, name: str) -> None:
+    """Raise `Refused` for a job file that sheets would replace, with all that is kept in it."""
+    if is_there(out) and is_job_file(out):
+        raise Refused(
+            name, f"{path_words(out)} is a job file, and would be lost", "Name another file to write"
+        )
 
 
 def _print_job(what: Named, options: Options, chosen: argparse.Namespace) -> None:
