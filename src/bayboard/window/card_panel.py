@@ -16,11 +16,12 @@ from bayboard.window import lettering
 from bayboard.window.card_words import about, first_start_words, idle_words, mass_and_kind
 from bayboard.window.controls import TARGET, Button
 from bayboard.window.draw.marks import paint_mark
-from bayboard.window.fields import HIGH, AngleField, Field, LengthField
+from bayboard.window.fields import AngleField, Field, LengthField
 from bayboard.window.lettering import HEADING, HELPER, Style
 from bayboard.window.sheet import Sheet
 from bayboard.window.spots import gear_of
 from bayboard.window.steps import foot_of
+from bayboard.window.text_field import HIGH
 from bayboard.window.theme import brush
 from bayboard.window.workplace import Workplace
 

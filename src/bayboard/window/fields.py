@@ -1,41 +1,37 @@
 """Fields for lengths and angles: what was typed while the keys are there, drawn fractions after."""
 
-from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QPalette
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtCore import QRectF, Qt, Signal
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QPainter
+from PySide6.QtWidgets import QWidget
 
 from bayboard.model.layout import Units
 from bayboard.units.angle import NotAnAngle, read_angle, show_angle
 from bayboard.units.length import NotALength, read_length, show_both, show_length, surprise
 from bayboard.window import lettering
 from bayboard.window.lettering import HELPER, VALUE
-from bayboard.window.theme import LIGHT, Theme, brush, colour, pen
-
-HIGH = 44  # px, of which 2 each side are the ring's
+from bayboard.window.text_field import TextField
 
 
-class Field(QLineEdit):
+class Field(TextField):
     """A field that tells how it understands what is typed.
 
     `kept` carries a new value once, with Enter or when the keys leave; `read_anew` says that
     `reading` or `wrong` is another; `left` that the keys want to go back to the Wall.
     """
 
+    lettered = VALUE
+    wide = 160  # room for a long fraction
     kept = Signal(float)
     read_anew = Signal()
     left = Signal()
 
     def __init__(self, name: str, unit: str = "", parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.theme = LIGHT
+        super().__init__(name, 80, parent)
         self.unit = unit
         self.value: float | None = None
         self.many = 0  # how many different values the selected pieces have, where they are not alike
         self.reading = ""
         self.wrong = ""
-        self.setAccessibleName(name)
-        self.setFrame(False)
-        self.setMaxLength(80)
         self.textEdited.connect(self._read)
 
     # --- what a kind of field gives ---
@@ -54,24 +50,10 @@ class Field(QLineEdit):
 
     # --- values ---
 
-    def dress(self, theme: Theme) -> None:
-        """Wear a theme."""
-        self.theme = theme
-        size = theme.size
-        self.setFont(lettering.font(VALUE.sized(size), hinted=True))
-        room = round(lettering.width(self.unit, HELPER.sized(size)) + 18 * size)
-        self.setTextMargins(round(11 * size), 0, room, 0)
-        palette = self.palette()
-        palette.setColor(QPalette.ColorRole.Base, colour("#000000", 0.0))
-        palette.setColor(QPalette.ColorRole.Text, colour(theme.ink))
-        palette.setColor(QPalette.ColorRole.Highlight, colour(theme.blue))
-        palette.setColor(QPalette.ColorRole.HighlightedText, colour(theme.field))
-        self.setPalette(palette)
-        self.update()
-
-    def sizeHint(self) -> QSize:
-        """Return room for a long fraction and a finger."""
-        return QSize(round(160 * self.theme.size), round(HIGH * self.theme.size))
+    def right_margin(self) -> int:
+        """Return the room for the unit, px."""
+        size = self.theme.size
+        return round(lettering.width(self.unit, HELPER.sized(size)) + 18 * size)
 
     def show_value(self, value: float | None, many: int = 0) -> None:
         """Show a value, or how many there are; what is being typed is left alone."""
@@ -157,36 +139,22 @@ class Field(QLineEdit):
 
     # --- painting ---
 
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint the frame; the typed text while the keys are here, else the value with drawn fractions."""
+    def shows_text(self) -> bool:
+        """Return whether the typed text is shown: while the keys are here."""
+        return self.hasFocus()
+
+    def paint_behind(self, p: QPainter, rect: QRectF) -> None:
+        """Paint the unit and, while the keys are elsewhere, the value with drawn fractions."""
         theme = self.theme
-        with QPainter(self) as p:
-            p.setRenderHint(QPainter.RenderHint.Antialiasing)
-            rect = QRectF(self.rect()).adjusted(2.0, 2.0, -2.0, -2.0)
-            edge, wide = self._edge()
-            p.setBrush(brush(theme.field))
-            p.setPen(pen(edge, wide))
-            p.drawRoundedRect(rect, 5.0, 5.0)
-            room = rect.adjusted(12.0 * theme.size, 0.0, -12.0 * theme.size, 0.0)
-            lettering.draw_in(p, room, self.unit, HELPER.sized(theme.size), theme.ink2, "right")
-            if not self.hasFocus():
-                words = f"{self.many} values" if self.many else self.text()
-                lettering.draw_in(p, room, words, VALUE.sized(theme.size), theme.ink, "left")
-        if self.hasFocus():
-            super().paintEvent(event)
+        room = rect.adjusted(12.0 * theme.size, 0.0, -12.0 * theme.size, 0.0)
+        lettering.draw_in(p, room, self.unit, HELPER.sized(theme.size), theme.ink2, "right")
+        if not self.hasFocus():
+            words = f"{self.many} values" if self.many else self.text()
+            lettering.draw_in(p, room, words, VALUE.sized(theme.size), theme.ink, "left")
 
-    def _edge(self) -> tuple[str, float]:
-        if self.wrong:
-            return self.theme.must, 2.4
-        if self.hasFocus():
-            return self.theme.blue, 2.4
-        return (self.theme.ink if self.underMouse() else self.theme.rule2), 1.2
-
-    def event(self, event: QEvent) -> bool:
-        """Repaint as the pointer comes and goes."""
-        if event.type() in (QEvent.Type.Enter, QEvent.Type.Leave):
-            self.update()
-        return super().event(event)
+    def edge(self) -> tuple[str, float]:
+        """Return the colour and width of the frame."""
+        return (self.theme.must, 2.4) if self.wrong else super().edge()
 
 
 class LengthField(Field):

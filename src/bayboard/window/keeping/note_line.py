@@ -1,51 +1,30 @@
 """The line in which a revision is kept: at the Wall's foot, a note, Enter.  No dialog."""
 
-from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPalette
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtCore import QRect, QRectF, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import QWidget
 
 from bayboard.store.revisions import LONGEST_NOTE
 from bayboard.window import lettering
 from bayboard.window.access import announce
 from bayboard.window.controls import Button, put_away
-from bayboard.window.fields import HIGH
-from bayboard.window.lettering import BODY, HELPER, STRONG
-from bayboard.window.theme import LIGHT, Theme, brush, colour, pen
+from bayboard.window.lettering import HELPER, STRONG
+from bayboard.window.text_field import HIGH, TextField
+from bayboard.window.theme import Theme, brush, pen
 
 ASKED = "What is this one?"
 LEAVE = "Leave it"
 
 
-class NoteField(QLineEdit):
+class NoteField(TextField):
     """A line of text.  Enter keeps, Escape leaves; all other keys are the text's."""
 
+    wide = 320
     taken = Signal()
     left = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.theme: Theme = LIGHT
-        self.setAccessibleName(ASKED)
-        self.setFrame(False)
-        self.setMaxLength(LONGEST_NOTE)
-
-    def dress(self, theme: Theme) -> None:
-        """Wear a theme."""
-        self.theme = theme
-        size = theme.size
-        self.setFont(lettering.font(BODY.sized(size), hinted=True))
-        self.setTextMargins(round(11 * size), 0, round(11 * size), 0)
-        palette = self.palette()
-        palette.setColor(QPalette.ColorRole.Base, colour("#000000", 0.0))
-        palette.setColor(QPalette.ColorRole.Text, colour(theme.ink))
-        palette.setColor(QPalette.ColorRole.Highlight, colour(theme.blue))
-        palette.setColor(QPalette.ColorRole.HighlightedText, colour(theme.field))
-        self.setPalette(palette)
-        self.update()
-
-    def sizeHint(self) -> QSize:
-        """Return room for a few words and a finger."""
-        return QSize(round(320 * self.theme.size), round(HIGH * self.theme.size))
+        super().__init__(ASKED, LONGEST_NOTE, parent)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Keep, leave, or type."""
@@ -57,22 +36,6 @@ class NoteField(QLineEdit):
             event.accept()
         else:
             super().keyPressEvent(event)
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint the frame, then the text."""
-        with QPainter(self) as p:
-            p.setRenderHint(QPainter.RenderHint.Antialiasing)
-            near = self.theme.ink if self.underMouse() else self.theme.rule2
-            p.setBrush(brush(self.theme.field))
-            p.setPen(pen(self.theme.blue if self.hasFocus() else near, 2.4 if self.hasFocus() else 1.2))
-            p.drawRoundedRect(QRectF(self.rect()).adjusted(2.0, 2.0, -2.0, -2.0), 5.0, 5.0)
-        super().paintEvent(event)
-
-    def event(self, event: QEvent) -> bool:
-        """Repaint as the pointer comes and goes."""
-        if event.type() in (QEvent.Type.Enter, QEvent.Type.Leave):
-            self.update()
-        return super().event(event)
 
 
 class NoteLine(QWidget):
