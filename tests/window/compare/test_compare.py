@@ -119,6 +119,19 @@ def test_a_plain_layout_shows_its_draft_alone(kept, tmp_path):
     assert hands.stage.changes.nothing().startswith("Nothing to compare yet")
 
 
+def test_how_a_plain_layout_gets_revisions_is_read_whole_in_the_smallest_window(kept, monkeypatch):
+    from bayboard.window import lettering
+    from bayboard.window.compare.words import PLAIN_FILE
+    from bayboard.window.floor_plan import LEAST
+
+    line = kept(Job(layout()), LEAST.toTuple()).stage.line
+    drawn = {}
+    monkeypatch.setattr(lettering, "draw", lambda p, at, text, *_: drawn.update({text: at}))
+    line.grab()
+    last = PLAIN_FILE.split()[-1]
+    assert [at.y() < line.height() for text, at in drawn.items() if text.endswith(last)] == [True]
+
+
 def test_what_is_kept_meanwhile_hangs_on_the_line_at_once(kept, small):
     job = small(1)
     job.do(MoveGear(("A2",), 0.0, 20.0))

@@ -124,7 +124,7 @@ class KeptLine(Cord):
         told = [words.EMPTY] if job.keeps or job.file is not None else [words.EMPTY, words.PLAIN_FILE]
         lines = [line for text in told for line in lettering.wrapped(text, style, self.width() - left - 16.0)]
         for i, line in enumerate(lines):
-            at = QPointF(left, rect.top() + (40.0 + 24.0 * i) * size)
+            at = QPointF(left, rect.top() + (24.0 + 24.0 * i) * size)
             lettering.draw(p, at, line, style, self.theme.ink)
 
     # --- hands ---

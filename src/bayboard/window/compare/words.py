@@ -14,7 +14,7 @@ EMPTY = "Press K to keep this one."
 NOT_KEPT = "not kept yet"
 CHOOSE = "Click sets then; Shift and click, or the right button, sets now."
 ONLY_LOOKED_AT = "This job is only looked at, so there is no going back in it."
-PLAIN_FILE = "A plain .json layout holds no revisions. K makes a job file of it."
+PLAIN_FILE = "A .json holds no revisions: K makes a job file of it."
 SHEETS = {"drill": "drill template", "cards": "stand-ins"}
 
 
