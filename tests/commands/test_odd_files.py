@@ -159,6 +159,14 @@ def test_a_plain_layout_by_another_name_is_told_by_its_name(here, capsys, words)
     assert "bayboard convert plain.bay plain-job.bay" in told
 
 
+@pytest.mark.parametrize("words", [["keep", "--note", ""], ["revisions"], ["restore", "1"]])
+@pytest.mark.parametrize("name", ["", "van", "van.bay"])
+def test_a_folder_is_no_job_file(here, capsys, words, name):
+    if name:
+        (here / name).mkdir()
+    assert "this is a folder. Name a .bay file in it." in _refused(capsys, words[0], name, *words[1:])
+
+
 @pytest.mark.parametrize(
     "words", [["keep", "--note", ""], ["revisions"], ["compare", "1", "1"], ["restore", "1"]]
 )

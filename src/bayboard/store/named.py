@@ -6,8 +6,9 @@ from pathlib import Path
 
 from bayboard.model.layout import Layout
 from bayboard.model.refused import Refused
-from bayboard.store.job_file import JobFile, is_job_file
-from bayboard.store.sentences import is_there, path_words
+from bayboard.store.header import is_job_file, read_header
+from bayboard.store.job_file import JobFile
+from bayboard.store.sentences import is_file, is_there, path_words
 
 DRAFT = "draft"
 _NAMED = re.compile(r"(?P<path>.+)@(?P<revision>[^@/\\]*)", re.DOTALL)
@@ -50,18 +51,22 @@ def revision_named(word: str) -> int | None:
 
 
 def job_named(word: str) -> Path:
-    """Return the path of the job file; raise `Refused` for a plain layout and for one revision, JOB.bay@3."""
+    """Return the path of the job file; raise `Refused` for one revision, JOB.bay@3, and for what is none."""
     what = named(word)
-    path = what.path
     if what.revision is not None:
         raise Refused(path_words(Path(word)), "this is one revision, not the job file", "Leave the @ off")
-    if not what.is_job and (path.suffix.lower() == ".json" or is_there(path)):
-        new = path.with_name(f"{path.stem}{'-job' * (path.suffix.lower() == '.bay')}.bay")
-        convert = f"bayboard convert {path_words(path)} {path_words(new)}"
-        raise Refused(
-            path_words(path), "a plain .json layout holds no revisions", f"Make a job file of it: {convert}"
-        )
-    return path
+    if not what.is_job:
+        if is_file(what.path) and what.path.suffix.lower() in (".json", ".bay"):
+            raise _plain(what.path)
+        read_header(what.path)  # says what is there instead
+    return what.path
+
+
+def _plain(path: Path) -> Refused:
+    new = path.with_name(f"{path.stem}{'-job' * (path.suffix.lower() == '.bay')}.bay")
+    convert = f"bayboard convert {path_words(path)} {path_words(new)}"
+    what = "a plain .json layout holds no revisions"
+    return Refused(path_words(path), what, f"Make a job file of it: {convert}")
 
 
 def layout_in(file: JobFile, revision: int | None) -> Layout:

@@ -20,6 +20,11 @@ def is_there(path: Path | str) -> bool:
     return os.path.exists(path)  # noqa: PTH110  Path's own raises for such a name
 
 
+def is_file(path: Path) -> bool:
+    """Return whether there is a plain file of that name; a name that is too long is none."""
+    return os.path.isfile(path)  # noqa: PTH113  Path's own raises for such a name
+
+
 def unopened(path: Path, error: Exception, ending: str = ".json") -> Refused:
     """Return the sentence for a file that cannot be read; `ending`: what is looked for in a folder."""
     if os.path.isdir(path):  # noqa: PTH112  Path's own raises for a name that is too long
