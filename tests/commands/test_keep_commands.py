@@ -207,7 +207,7 @@ def test_print_of_a_job_file_keeps_logs_and_sets_printed(screwed, capsys):
     assert _print(screwed) == 0
     assert capsys.readouterr().out == "Printed as revision 1.\n"
     told = _json(capsys, "revisions", str(screwed), "--json")
-    assert [kept["note"] for kept in told["revisions"]] == ["as printed"]
+    assert [kept["note"] for kept in told["revisions"]] == ["for printing"]
     (line,) = told["prints"]
     assert (line["revision"], line["paper"], line["face"]) == ("1", "a4", "front")
     assert "drill" in line["sheets"]

@@ -43,7 +43,7 @@ def move(job):
 
 def test_a_draft_is_kept_before_it_is_printed_and_the_sheets_name_it(job):
     made = print_now(job, DRILL, nowhere)
-    assert [(r.number, r.note) for r in job.revisions()] == [(1, "as printed")]
+    assert [(r.number, r.note) for r in job.revisions()] == [(1, "for printing")]
     assert all("revision 1" in text for text in page_text(made.pdf()))
     assert job.prints()[0].revision == "1"
 

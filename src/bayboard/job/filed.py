@@ -11,7 +11,7 @@ from bayboard.model.layout import Layout
 from bayboard.model.refused import Refused
 from bayboard.store.job_file import JobFile, Revision
 
-AS_PRINTED = "as printed"
+FOR_PRINT = "for printing"
 
 
 class Filed:

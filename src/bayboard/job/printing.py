@@ -7,7 +7,7 @@ logged.  A plain layout is never written to.
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Protocol
 
-from bayboard.job.filed import AS_PRINTED
+from bayboard.job.filed import FOR_PRINT
 from bayboard.mechanics.printed import printed_of
 from bayboard.model.layout import Layout, Printed
 from bayboard.model.refused import Refused
@@ -68,12 +68,12 @@ def revision_ahead(job: Printable) -> str:
 
 
 def revision_to_print(job: Printable) -> str:
-    """Return the revision that a print names; a draft that is none yet is kept now, "as printed".
+    """Return the revision that a print names; a draft that is none yet is kept now, "for printing".
 
     Raises `Refused` when it cannot be kept.
     """
     if job.keeps and job.kept_as() is None:
-        return str(job.keep(AS_PRINTED).number)
+        return str(job.keep(FOR_PRINT).number)
     return revision_ahead(job)
 
 

@@ -75,7 +75,7 @@ def said(hands):
 def test_a_print_of_a_job_file_is_kept_logged_and_said(at_print, job, tmp_path):
     hands = at_print(job)
     hands.desk.make_pdf(tmp_path / "out.pdf")
-    assert [r.note for r in job.revisions()] == ["as printed"]
+    assert [r.note for r in job.revisions()] == ["for printing"]
     (line,) = job.prints()
     assert (line.revision, line.sheets, line.pages) == ("1", ("drill", "cards"), hands.desk.count())
     assert hands.window.strip.line == "Printed as revision 1."
