@@ -30,6 +30,7 @@ KINDS = {
     outside.neighbour: 12,
     outside.no_job_file: 3,
 }
+LARGE = 5_000_000  # bytes
 WHOLE = 4  # different files that are mutated
 
 
@@ -67,7 +68,13 @@ class Prober:
         self.process.stderr.close()
 
     def ask(self, path):
-        """Return what came of a file; a prober that hangs or dies tells where, and another one goes on."""
+        """Return what came of a file; a prober that hangs or dies tells where, and another one goes on.
+
+        A large file gets a prober of its own, so that its memory is what that file takes.
+        """
+        if path.stat().st_size > LARGE:
+            self.__exit__()
+            self.__enter__()
         self.process.stdin.write(f"{path}\n")
         self.process.stdin.flush()
         answer = self.process.stdout.readline()
