@@ -13,6 +13,7 @@ from bayboard.edits.edit import Edit
 from bayboard.edits.history import History
 from bayboard.edits.let_finding_be import LetFindingBe, LetFindingSpeak
 from bayboard.edits.move_gear import MoveGear
+from bayboard.edits.name_vehicle import NameVehicle
 from bayboard.edits.new_plastic import NewPlastic
 from bayboard.edits.place_gear import PlaceGear
 from bayboard.edits.plan_new_hole import PlanNewHole
@@ -86,6 +87,7 @@ EDITS = [
     (LetFindingBe("gap", ("A1", "A2"), 11, "still cold"), "Let gap of A1 and A2 be"),
     (LetFindingSpeak("gap", ("A1", "A2")), "Let gap of A1 and A2 speak again"),
     (SetUnits("mm"), "Show millimetres"),
+    (NameVehicle(" Tarn panel  van "), "Name the vehicle Tarn panel van"),
     (DrillHole("H6"), "Drilled H6"),
     (DrillHole("H5", (314.325, 101.6)), "Drilled H5 at 12 3/8, 4 in"),
     (DrillHole("A2#1"), "Drilled A2#1"),
