@@ -13,7 +13,8 @@ from bayboard.window.access import announce
 from bayboard.window.controls import TARGET, Button, put_away
 from bayboard.window.draw.marks import paint_mark
 from bayboard.window.lettering import BODY
-from bayboard.window.theme import Theme, brush, pen
+from bayboard.window.sheet import paint_asking
+from bayboard.window.theme import Theme
 
 CLOSE = "Close"
 LEAST_TEXT = 300  # px beside the answers; with less they go under the sentence
@@ -184,12 +185,8 @@ class Notice(QWidget):
         """Paint a sheet of paper with the sentence on it."""
         theme, size = self.theme, self.theme.size
         with QPainter(self) as p:
-            p.setRenderHint(QPainter.RenderHint.Antialiasing)
-            rect = QRectF(self.rect()).adjusted(1.0, 1.0, -1.0, -1.0)
-            p.setBrush(brush(theme.paper))
-            severity = self.said.severity
-            p.setPen(pen(theme.severity(severity) if severity else theme.blue, 2.0))
-            p.drawRoundedRect(rect, 8.0, 8.0)
+            rect, severity = QRectF(self.rect()).adjusted(1.0, 1.0, -1.0, -1.0), self.said.severity
+            paint_asking(p, rect, theme.severity(severity) if severity else theme.blue, theme)
             x = 18.0 * size
             if severity:
                 paint_mark(p, QPointF(26.0 * size, self._text_high / 2), severity, None, theme, cased=False)

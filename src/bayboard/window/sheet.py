@@ -5,8 +5,16 @@ from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from bayboard.window.first_frame import paint_panel
-from bayboard.window.theme import brush
+from bayboard.window.theme import Theme, brush, pen
 from bayboard.window.workplace import Workplace
+
+
+def paint_asking(p: QPainter, rect: QRectF, edge: str, theme: Theme) -> None:
+    """Paint the paper of what waits for an answer: a sheet with a strong edge, lying on anything."""
+    p.setRenderHint(QPainter.RenderHint.Antialiasing)
+    p.setBrush(brush(theme.paper))
+    p.setPen(pen(edge, 2.0))
+    p.drawRoundedRect(rect, 8.0, 8.0)
 
 
 class Sheet(QWidget):

@@ -1,5 +1,7 @@
 """Job cards: what a revision looks like, clipped to a line, slightly turned as paper hangs."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -45,6 +47,16 @@ def paint_cord(p: QPainter, y: float, wide: float, theme: Theme) -> None:
     p.fillRect(QRectF(0.0, y - 0.8, wide, 1.6), brush(mixed(theme.shelf, theme.ink, 0.72)))
 
 
+@contextmanager
+def hung(p: QPainter, rect: QRectF, lean: float) -> Iterator[QRectF]:
+    """Turn the painter by `lean` degrees about a card's clip for as long; give the card's own rectangle."""
+    with kept(p):
+        p.translate(rect.center().x(), rect.top())
+        p.rotate(lean)
+        p.translate(-rect.width() / 2, 0.0)
+        yield QRectF(0.0, 0.0, rect.width(), rect.height())
+
+
 def paint_card(
     p: QPainter,
     rect: QRectF,
@@ -55,15 +67,11 @@ def paint_card(
     near: bool = False,
 ) -> None:
     """Paint a card in its upright rectangle, turned about its clip; `chosen` rings it, `near` lifts it."""
-    with kept(p):
-        p.translate(rect.center().x(), rect.top())
-        p.rotate(card.lean)
-        p.translate(-rect.width() / 2, 0.0)
-        own = QRectF(0.0, 0.0, rect.width(), rect.height())
+    with hung(p, rect, card.lean) as own:
         _paint_paper(p, own, theme, near)
         _paint_words(p, own, card, theme)
         if picture is not None:
-            _paint_picture(p, own, picture, theme)
+            paint_picture(p, picture_rect(own, theme), picture)
         if chosen:
             ring = QPainterPath()
             ring.addRoundedRect(own.adjusted(-3.0, -3.0, 3.0, 3.0), 5.0, 5.0)
@@ -88,9 +96,8 @@ def picture_rect(own: QRectF, theme: Theme) -> QRectF:
     return QRectF(own.center().x() - wide / 2, own.top() + 21.0 * size, wide, high)
 
 
-def _paint_picture(p: QPainter, own: QRectF, picture: QPixmap, theme: Theme) -> None:
+def paint_picture(p: QPainter, room: QRectF, picture: QPixmap) -> None:
     """Paint the picture whole, as large as it fits."""
-    room = picture_rect(own, theme)
     k = min(room.width() / max(picture.width(), 1), room.height() / max(picture.height(), 1))
     wide, high = picture.width() * k, picture.height() * k
     p.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)

@@ -15,7 +15,8 @@ from bayboard.window.drill_day.plan import FINGER
 from bayboard.window.drill_day.pressed import DayButton
 from bayboard.window.lettering import Style
 from bayboard.window.print.choice import Choice
-from bayboard.window.theme import LIGHT, Theme, brush, pen
+from bayboard.window.sheet import paint_asking
+from bayboard.window.theme import LIGHT, Theme, brush
 
 BOARD, METAL = "in the board", "in the sheet metal"
 SAME = 1e-6  # mm; typed lengths are kept to this
@@ -163,10 +164,7 @@ class WherePanel(QWidget):
         theme, size = self.theme, self.theme.size
         with QPainter(self) as p:
             p.fillRect(self.rect(), brush(theme.paper))
-            p.setRenderHint(QPainter.RenderHint.Antialiasing)
-            p.setBrush(brush(theme.paper))
-            p.setPen(pen(theme.blue, 2.0))
-            p.drawRoundedRect(QRectF(self.rect()).adjusted(1.0, 1.0, -1.0, -1.0), 8.0, 8.0)
+            paint_asking(p, QRectF(self.rect()).adjusted(1.0, 1.0, -1.0, -1.0), theme.blue, theme)
             title = Style(px=20.0 * size, weight=700)
             room = (self.width() if self.which.isHidden() else self.which.x()) - 24.0
             words = next((w for w in self._titles() if lettering.width(w, title) <= room), "")

@@ -9,8 +9,9 @@ from bayboard.window import lettering
 from bayboard.window.access import announce
 from bayboard.window.controls import Button, put_away
 from bayboard.window.lettering import HELPER, STRONG
+from bayboard.window.sheet import paint_asking
 from bayboard.window.text_field import HIGH, TextField
-from bayboard.window.theme import Theme, brush, pen
+from bayboard.window.theme import Theme
 
 ASKED = "What is this one?"
 LEAVE = "Leave it"
@@ -116,11 +117,8 @@ class NoteLine(QWidget):
         """Paint a strip of paper with the question."""
         theme, size = self.theme, self.theme.size
         with QPainter(self) as p:
-            p.setRenderHint(QPainter.RenderHint.Antialiasing)
             rect = QRectF(self.rect()).adjusted(1.0, 1.0, -1.0, -1.0)
-            p.setBrush(brush(theme.paper))
-            p.setPen(pen(theme.blue, 2.0))
-            p.drawRoundedRect(rect, 8.0, 8.0)
+            paint_asking(p, rect, theme.blue, theme)
             row = QRectF(18.0 * size, self.field.y(), 100.0, self.field.height())
             lettering.draw_in(p, row, ASKED, STRONG.sized(size), theme.ink, "left")
             below = QRectF(self.field.x() + 4.0, self.field.geometry().bottom() + 2.0, 10.0, 30.0 * size)

@@ -6,8 +6,18 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPainterPath, QPixmap
 
 from bayboard.window import lettering
-from bayboard.window.draw.job_card import ACT, FOOT, INK, INK2, TITLE, JobCard, note_lines, paint_card
-from bayboard.window.draw.strokes import kept
+from bayboard.window.draw.job_card import (
+    ACT,
+    FOOT,
+    INK,
+    INK2,
+    TITLE,
+    JobCard,
+    hung,
+    note_lines,
+    paint_card,
+    paint_picture,
+)
 from bayboard.window.lettering import HELPER
 from bayboard.window.theme import Theme, brush, mixed, pen
 
@@ -15,11 +25,8 @@ WIDE, HIGH, PITCH = 176.0, 206.0, 188.0  # px of a card at most, and from one to
 PICTURE = (155.0, 62.0)  # px of the picture at most
 TALL = 190.0  # px; on a lower card the name has one line
 LEAST_PICTURE = 44.0  # px; how high it stays where the row is low
-SIDE, TOP, FOOT_AT = (
-    10.0,
-    19.0,
-    10.0,
-)  # px of words from the sides, picture from the top, foot from the bottom
+SIDE = 10.0  # px of words from the sides
+TOP, FOOT_AT = 19.0, 10.0  # px of the picture from the top, of the foot from the bottom
 MUST = "#B3261E"  # on paper in either theme
 
 
@@ -46,11 +53,7 @@ def paint_vehicle(
     near: bool = False,
 ) -> None:
     """Paint a card in its upright rectangle, hanging a little out of true from its clip."""
-    with kept(p):
-        p.translate(rect.center().x(), rect.top())
-        p.rotate(card.lean)
-        p.translate(-rect.width() / 2, 0.0)
-        own = QRectF(0.0, 0.0, rect.width(), rect.height())
+    with hung(p, rect, card.lean) as own:
         paint_card(p, own, JobCard("", ""), None, theme, chosen, near)
         _paint_picture(p, picture_rect(own, theme), picture)
         _paint_words(p, own, card, theme)
@@ -70,12 +73,8 @@ def _paint_picture(p: QPainter, room: QRectF, picture: QPixmap | None) -> None:
         p.setBrush(Qt.BrushStyle.NoBrush)
         p.setPen(pen(mixed(INK2, "#FFFFFF", 0.5), 1.2, dash=(5.0, 4.0)))
         p.drawRect(room.adjusted(0.5, 0.5, -0.5, -0.5))
-        return
-    k = min(room.width() / max(picture.width(), 1), room.height() / max(picture.height(), 1))
-    wide, high = picture.width() * k, picture.height() * k
-    p.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
-    where = QRectF(room.center().x() - wide / 2, room.center().y() - high / 2, wide, high)
-    p.drawPixmap(where, picture, QRectF(picture.rect()))
+    else:
+        paint_picture(p, room, picture)
 
 
 def _paint_words(p: QPainter, own: QRectF, card: VehicleCard, theme: Theme) -> None:
