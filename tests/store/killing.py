@@ -106,6 +106,9 @@ class Victims:
             wrong = [] if file.said or not hot else ["a journal was rolled back and nothing said"]
             wrong += file.check_whole()
             seen = look(file)
+        if kind == "make":
+            for part in self.folder.glob(f".{self.path.name}.*.part"):
+                part.unlink()  # the new file has its name already; the one it was built under is of no use
         wrong += [f"{path.name} is left beside it" for path in self.folder.glob("*.*") if path != self.path]
         wrong += self._copies(seen)
         for done in sorted({max(confirmed, 0), under_way}, reverse=True):
