@@ -10,7 +10,7 @@ from bayboard.model.refused import Refused
 from bayboard.store.job_file import Kept
 from bayboard.window.files import Files
 from bayboard.window.keeping.kept_only import KeptOnlyStage
-from bayboard.window.keeping.note_line import NoteLine
+from bayboard.window.keeping.note_line import AskedLine
 from bayboard.window.keeping.view_state import NAME, take_view, view_of
 from bayboard.window.stages import Panes
 from bayboard.window.strip import Strip
@@ -30,7 +30,7 @@ class Window(Protocol):
     place: Workplace
     files: Files
     strip: Strip
-    note_line: NoteLine
+    lines: tuple[AskedLine, ...]
     wall: Sharp
     section: Sharp
     stage_before: str
@@ -58,15 +58,16 @@ class Joined(QObject):
         super().__init__(window if isinstance(window, QWidget) else None)
         self.window = window
         self.kept_only: KeptOnlyStage | None = None  # made when there is something to show
-        files, line = window.files, window.note_line
+        files = window.files
         window.strip.standing = files.standing
         files.keeper.view = self.view
         files.keeper.stands.connect(self._stands)
         files.arrived.connect(self.take_view)
         files.kept_shown.connect(self._show_kept)
         window.place.opened.connect(self._draw_sharp)
-        line.left.connect(window.to_wall)
-        line.kept.connect(window.to_wall)
+        for line in window.lines:
+            line.left.connect(window.to_wall)
+            line.kept.connect(window.to_wall)
         window.strip.follow()
         app = QApplication.instance()
         if isinstance(app, QApplication):

@@ -13,7 +13,7 @@ from bayboard.window.files import Files
 from bayboard.window.findings_panel import FindingsPanel
 from bayboard.window.floor_plan import FloorPlan
 from bayboard.window.help_sheet import HelpSheet
-from bayboard.window.keeping.note_line import NoteLine
+from bayboard.window.keeping.naming import Naming
 from bayboard.window.menu import finding_to_leave
 from bayboard.window.strip import KEPT, SHELF, Strip
 from bayboard.window.workplace import Workplace
@@ -32,13 +32,16 @@ class Parts(Protocol):
     strip: Strip
     files: Files
     help: HelpSheet
-    note_line: NoteLine
+    naming: Naming
 
     def to_wall(self) -> None:
         """Give the keys to the Wall."""
 
     def call_off(self) -> bool:
         """End a gesture without effect; return whether there was one."""
+
+    def close_lines(self) -> bool:
+        """Close the line that asks for words; return whether there was one."""
 
     def plan(self) -> FloorPlan:
         """Return where the parts lie."""
@@ -69,8 +72,9 @@ class KeyActs:
             "redo": self._redo,
             "whole": place.fit,
             "open": files.open,
-            "save": files.save,
-            "keep": files.keep,
+            "save": lambda: self._asked(files.save),
+            "keep": lambda: self._asked(files.keep),
+            "name": lambda: self._asked(parts.naming.ask),
             "kept": lambda: parts.show_stage(KEPT),
             "shelf": self._shelf,
             "drill_day": lambda: parts.show_stage("Drill day"),
@@ -112,6 +116,11 @@ class KeyActs:
             act, words = self._with[name]
             act(*words)
 
+    def _asked(self, ask: Callable[[], object]) -> None:
+        """Ask for words in place of what is asked for now."""
+        self.parts.close_lines()
+        ask()
+
     def figure(self, figure: str) -> None:
         """Take a typed figure: an exact place for what is selected, else a number on the bench."""
         bench = self.parts.bench
@@ -137,8 +146,7 @@ class KeyActs:
     def _escape(self) -> None:
         if self.parts.call_off():
             return
-        if self.parts.note_line.isVisible():
-            self.parts.note_line.close_line()
+        if self.parts.close_lines():
             return
         if self.parts.bench.number:
             self._clear_number()

@@ -42,6 +42,7 @@ BINDINGS: tuple[Binding, ...] = (
     Binding("zoom_out", ("-", "−", "Ctrl+-")),
     Binding("whole", ("Ctrl+0",)),
     Binding("keep", ("K",), "K", "keep a revision"),
+    Binding("name", ("F2",), "F2", "name the vehicle"),
     Binding("save", ("Ctrl+S",), "Ctrl S", "keep a revision; save a plain layout"),
     Binding("save_as", ("Ctrl+Shift+S",), "Ctrl Shift S", "save a copy"),
     Binding("kept", ("Ctrl+K",), "Ctrl K", "kept revisions, compared"),

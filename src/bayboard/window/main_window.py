@@ -22,7 +22,8 @@ from bayboard.window.floor_plan import FloorPlan, floor_plan
 from bayboard.window.help_sheet import HelpSheet
 from bayboard.window.in_hand import InHand
 from bayboard.window.joined import Joined
-from bayboard.window.keeping.note_line import NoteLine
+from bayboard.window.keeping.naming import Naming
+from bayboard.window.keeping.note_line import AskedLine, NameLine, NoteLine
 from bayboard.window.key_acts import KeyActs
 from bayboard.window.keys import act_of, digit
 from bayboard.window.last import aside_folder
@@ -60,6 +61,9 @@ class MainWindow(QWidget):
         self.help = HelpSheet(place.theme, self)
         self.in_hand = InHand(self.bench, self)
         self.note_line = NoteLine(place.theme, self)
+        self.name_line = NameLine(place.theme, self)
+        self.lines: tuple[AskedLine, ...] = (self.note_line, self.name_line)
+        self.naming = Naming(place, self.name_line)
         self.menu = ContextMenu(place, self)
         self.files = Files(place, self.notice, self.note_line, self)
         arrange = Panes(ARRANGE, self.wall, self.section, self.bench, self.findings, self.card)
@@ -143,7 +147,7 @@ class MainWindow(QWidget):
         self.call_off()
         before, self.stage = self.stage, name
         if name != before:
-            self.note_line.close_line()
+            self.close_lines()
             self.files.keeper.write()
         if any(stage.name == name for stage in self.strip.stages):
             self.stage_before = name
@@ -190,10 +194,18 @@ class MainWindow(QWidget):
         for part in (self.strip, self.findings, self.card, *self.panes.values()):
             part.dress()
         self.notice.dress(theme)
-        self.note_line.dress(theme)
+        for line in self.lines:
+            line.dress(theme)
         self.help.theme = theme
         self._lay_out()
         self.update()
+
+    def close_lines(self) -> bool:
+        """Close the line that asks for words, nothing kept; return whether there was one."""
+        asked = [line for line in self.lines if line.isVisible()]
+        for line in asked:
+            line.close_line()
+        return bool(asked)
 
     def plan(self) -> FloorPlan:
         """Return where the parts lie."""
@@ -217,7 +229,8 @@ class MainWindow(QWidget):
         self.place.set_wall_rect(QRectF(QPointF(), plan.wall.size().toSizeF()))
         self.place.ledge_rect = plan.bench.translated(-plan.wall.topLeft()).toRectF()
         self.notice.lay(plan.wall)
-        self.note_line.lay(plan.wall)
+        for line in self.lines:
+            line.lay(plan.wall)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Place the parts anew."""

@@ -17,6 +17,7 @@ OF_THE_FILE = (
     ("redo", "Redo", "Ctrl Shift Z"),
     ("keep", "Keep a revision", "K"),
     ("save_as", "Save a copy", "Ctrl Shift S"),
+    ("name", "Name the vehicle", "F2"),
 )
 
 
@@ -33,7 +34,8 @@ def lines(place: Workplace) -> list[tuple[str, str, str]]:
     placed = [place.scene.placed[n] for n in place.selected if n in place.scene.placed]
     if not placed:
         waiting = [("hang", "Hang it on the first free spot", "Enter")] if place.selected else []
-        looks = [("chalk_pointer", "Section here", "C"), ("whole", "Show it whole", "0")]
+        whole = [] if waiting else [("whole", "Show it whole", "0")]
+        looks = [("chalk_pointer", "Section here", "C"), *whole]
         return [*waiting, *looks, *([] if place.first_start else OF_THE_FILE)]
     taped = all(piece.gear.taped for piece in placed)
     made = [piece.id for piece in placed if is_drilled(place.layout, piece.id)]
