@@ -45,6 +45,7 @@ class Files(QObject):
     """Opens, begins, keeps, saves and lets go of vehicles.  Always true: the draft is kept by `keeper`."""
 
     closed = Signal()  # the window may go
+    begun = Signal()  # a new vehicle is on the Wall
     arrived = Signal()  # another vehicle is on the Wall, from its file
     kept_shown = Signal(object, object)  # a path; what a file of a newer form keeps
 
@@ -91,7 +92,7 @@ class Files(QObject):
 
     def new(self) -> None:
         """Begin a vehicle with a plain wall and a plain board."""
-        self._settle(lambda: self._put_up(Job(plain_layout(self.place.units))))
+        self._settle(self._begin)
 
     def example(self) -> None:
         """Put up the first finished example; the program's own file is never changed."""
@@ -207,6 +208,10 @@ class Files(QObject):
         chosen = ask_open(self.window, str(path.parent if path else shelf_folder()))
         if chosen:
             self.door.open(Path(chosen))
+
+    def _begin(self) -> None:
+        self._put_up(Job(plain_layout(self.place.units)))
+        self.begun.emit()
 
     def _example(self) -> None:
         found = sorted(shipped("demo_layouts").glob("*.json"))

@@ -107,6 +107,7 @@ class MainWindow(QWidget):
         card.example_wanted.connect(self.files.example)
         card.new_wanted.connect(self.files.new)
         self.files.closed.connect(self.closing)
+        self.files.begun.connect(self.naming.ask)
         self.notice.answered.connect(self.to_wall)
 
     def _order_tabs(self) -> None:

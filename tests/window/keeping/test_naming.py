@@ -76,3 +76,13 @@ def test_the_menu_of_the_bare_wall_names_it_too(hands):
     hands.place.select(())
     told = lines(hands.place)
     assert ("name", "Name the vehicle", "F2") in told and len(told) <= 7
+
+
+def test_a_new_vehicle_asks_for_its_name_and_its_file_is_called_so(hands):
+    hands.key("N", CTRL)
+    assert hands.window.name_line.isVisible()
+    hands.type("Quarry flatbed")
+    hands.key("Return")
+    hands.window.files.keeper.write()
+    assert _name(hands) == "Quarry flatbed"
+    assert hands.place.job.path.stem == "Quarry-flatbed"
