@@ -2,21 +2,19 @@
 
 from msgspec.structs import replace
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QMouseEvent, QPainter, QWheelEvent
+from PySide6.QtGui import QMouseEvent, QPainter
 from PySide6.QtWidgets import QWidget
 
 from bayboard.model.layout import Units
 from bayboard.model.placed import Placed
 from bayboard.rules.scene import Scene
 from bayboard.units.length import show_length
-from bayboard.window.canvas import Canvas
 from bayboard.window.compare.desk import CompareDesk
 from bayboard.window.depth import seat_rooms
 from bayboard.window.draw.scale import Scale
-from bayboard.window.draw.section import paint_section, section_ground
+from bayboard.window.draw.section import paint_section
 from bayboard.window.draw.show import SectionShow
 from bayboard.window.draw.tags import paint_name, tag_size
-from bayboard.window.draw.tapes import tape_zero
 from bayboard.window.draw.then_section import (
     cut_at,
     paint_number,
@@ -25,13 +23,11 @@ from bayboard.window.draw.then_section import (
     side_boxes,
     side_tags,
 )
-from bayboard.window.nearer import ZOOM
-from bayboard.window.section_view import METAL
+from bayboard.window.side_view import SideView
 from bayboard.window.theme import Theme
-from bayboard.window.title_line import paint_title
 
 
-class CompareSection(Canvas):
+class CompareSection(SideView):
     """What a cut at the chalk line shows of both, looking left."""
 
     def __init__(self, desk: CompareDesk, parent: QWidget | None = None) -> None:
@@ -83,10 +79,6 @@ class CompareSection(Canvas):
     def theme(self) -> Theme:
         """Return the workplace's colours."""
         return self.place.theme
-
-    def layer_scale(self) -> Scale:
-        """Return the Wall's scale with z = 0 near the right edge."""
-        return self.place.scale.beside(self.width() - METAL * self.theme.size)
 
     def still_key(self) -> object:
         """Return what the whole view is painted from."""
@@ -148,20 +140,6 @@ class CompareSection(Canvas):
                 return _room_words(rooms[0][0].left, rooms[1][0].left, self.place.units)
         return ()
 
-    def paint_live(self, p: QPainter) -> None:
-        """Paint the title line."""
-        theme = self.theme
-        ground = section_ground(theme)
-        paint_title(p, self.width(), theme, "Section", self.phrases(), theme.blue, ground, veiled=True)
-
-    def phrases(self) -> tuple[str, ...]:
-        """Return where the cut is, in words of falling length."""
-        if self.place.chalk_x is None:
-            return ("nothing to cut yet",)
-        zero = tape_zero(self.place.shown)[0]
-        at = f"at {show_length(self.place.chalk_x - zero, self.place.units)}"
-        return f"{at} from the left, looking left", f"{at}, looking left", at
-
     # --- hands ---
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
@@ -181,12 +159,6 @@ class CompareSection(Canvas):
             if any(box.contains(at) for box in side_boxes(piece, scale, x)):
                 return piece.id
         return None
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """Zoom Wall and Section together, this height staying where it is."""
-        middle = self.place.wall_rect.center().x()
-        self.place.zoom(ZOOM ** event.angleDelta().y(), (middle, event.position().y()))
-        event.accept()
 
 
 def _whole(boxes: list[QRectF]) -> QRectF:
