@@ -11,7 +11,6 @@ from bayboard.window.first_frame import paint_panel
 from bayboard.window.lettering import Style
 from bayboard.window.theme import Theme, brush, mixed, pen
 
-LEDGE = 18.0  # px; height of the ledge's lip
 STEEL, STEEL_DARK = "#5F6362", "#3D4140"
 PALE, PALE_EDGE = "#B9B8B2", "#8D8C86"
 
