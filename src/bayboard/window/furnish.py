@@ -18,6 +18,7 @@ from bayboard.window.last import last_vehicle, recent
 from bayboard.window.main_window import MainWindow
 from bayboard.window.print.stage import add_print
 from bayboard.window.shelf.stage import add_shelf
+from bayboard.window.sweeping import Sweeper
 from bayboard.window.theme import DARK, LIGHT
 from bayboard.window.workplace import Workplace
 
@@ -35,6 +36,9 @@ def furnished(frame: Frame, path: Path | None) -> MainWindow:
     shelf = add_shelf(window)
     link = _Link(frame, window)
     window.closing.connect(link.close)
+    app = QGuiApplication.instance()
+    if app is not None:
+        app.aboutToQuit.connect(Sweeper(frame).stop)
     QGuiApplication.styleHints().colorSchemeChanged.connect(link.wear)
     trouble.TROUBLE.told = window.notice.tell
     trouble.TROUBLE.set_aside = window.set_aside
