@@ -19,6 +19,16 @@ def application(qapp):
 
 
 @pytest.fixture(autouse=True)
+def nothing_moves():
+    """Have no motion unless a test asks for it: everything is where it belongs at once."""
+    from bayboard.window import motion
+
+    motion.choose(False)
+    yield
+    motion.choose(False)
+
+
+@pytest.fixture(autouse=True)
 def collected_here():
     """Collect windows that are gone in this thread alone.
 
