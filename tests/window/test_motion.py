@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import QObject
 
-from bayboard.window import calm, motion
+from bayboard.window import motion
 from bayboard.window.motion import LONGEST, Ease
 
 
@@ -50,29 +50,10 @@ def test_a_second_motion_goes_on_from_where_the_first_was(eased):
     assert eased._run.startValue() == half
 
 
-@pytest.mark.parametrize("calm_desktop", [True, False])
-def test_unless_the_person_chose_it_is_as_the_desktop_asks(monkeypatch, calm_desktop):
-    monkeypatch.setattr(motion, "system_calm", lambda: calm_desktop)
+@pytest.mark.parametrize("still", [True, False])
+def test_unless_it_is_set_it_is_as_person_and_desktop_wish(monkeypatch, still):
+    monkeypatch.setattr(motion, "reduced_motion", lambda: still)
     motion.choose(None)
-    assert motion.wanted() is not calm_desktop
-    motion.choose(calm_desktop)
-    assert motion.wanted() is calm_desktop
-
-
-@pytest.mark.parametrize(
-    ("name", "text", "expected"),
-    [
-        ("kdeglobals", "[KDE]\nAnimationDurationFactor=0\n", True),
-        ("kdeglobals", "[KDE]\nAnimationDurationFactor=0.7\n", False),
-        ("gtk-4.0/settings.ini", "[Settings]\ngtk-enable-animations=false\n", True),
-        ("gtk-3.0/settings.ini", "[Settings]\ngtk-enable-animations=1\n", False),
-    ],
-)
-def test_a_free_desktop_says_it_in_one_of_three_places(tmp_path, monkeypatch, name, text, expected):
-    path = tmp_path / name
-    path.parent.mkdir(exist_ok=True)
-    path.write_text(text, encoding="utf-8")
-    found = {name: str(path)}
-    monkeypatch.setattr(calm.QStandardPaths, "locate", lambda _, asked: found.get(asked, ""))
-    monkeypatch.setattr(calm.shutil, "which", lambda _: None)
-    assert calm._free_desktop() is expected
+    assert motion.wanted() is not still
+    motion.choose(still)
+    assert motion.wanted() is still

@@ -7,26 +7,26 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QEasingCurve, QObject, QVariantAnimation
 
-from bayboard.window.calm import system_calm
+from bayboard.window.wishes import reduced_motion
 
 LIFT, SETTLE, SNAP, CURE, LEVER = 90, 80, 80, 150, 150  # ms
 LONGEST = 150  # ms; whatever is asked for
 
 
-class _Choice:
-    """What the person chose: None is as the desktop asks."""
+class _Set:
+    """What is set for this run of the program: None is as the person and the desktop wish."""
 
     moving: bool | None = None
 
 
 def choose(moving: bool | None) -> None:
-    """Have motion, have none, or (None) do as the desktop asks."""
-    _Choice.moving = moving
+    """Have motion, have none, or (None) do as the person and the desktop wish."""
+    _Set.moving = moving
 
 
 def wanted() -> bool:
-    """Return whether anything is to move at all: as the person chose, else as the desktop asks."""
-    return not system_calm() if _Choice.moving is None else _Choice.moving
+    """Return whether anything is to move at all."""
+    return not reduced_motion() if _Set.moving is None else _Set.moving
 
 
 class Ease(QObject):
