@@ -20,6 +20,7 @@ from bayboard.edits.plan_new_hole import PlanNewHole
 from bayboard.edits.put_back import PutBack
 from bayboard.edits.remove_gear import RemoveGear
 from bayboard.edits.set_gear_lift import SetGearLift
+from bayboard.edits.set_limit import SetLimit
 from bayboard.edits.set_taped import SetTaped
 from bayboard.edits.set_units import SetUnits
 from bayboard.edits.several import Several
@@ -59,6 +60,7 @@ def start(units="in"):
             {"id": "H6", "board": "B2", "at": [370, 30], "thread": "1/4-20"},
         ],
         drilled_holes={"A1#1": [240, 170], "A2#1": [520, 110]},
+        limits={"sight_angle": 70},
         let_be=[
             {"rule": "gap", "subjects": ["A1", "A2"], "measure": 12, "reason": "both run cold"},
             {"rule": "sight", "subjects": ["A2.D"], "measure": 70, "reason": "never turned"},
@@ -87,6 +89,8 @@ EDITS = [
     (LetFindingBe("gap", ("A1", "A2"), 11, "still cold"), "Let gap of A1 and A2 be"),
     (LetFindingSpeak("gap", ("A1", "A2")), "Let gap of A1 and A2 speak again"),
     (SetUnits("mm"), "Show millimetres"),
+    (SetLimit("gap_must", 9.525), "Set a limit to 3/8 in: room between two pieces, at least"),
+    (SetLimit("sight_angle", None), "Set a limit back to 60°: can be read up to this angle"),
     (NameVehicle(" Tarn panel  van "), "Name the vehicle Tarn panel van"),
     (DrillHole("H6"), "Drilled H6"),
     (DrillHole("H5", (314.325, 101.6)), "Drilled H5 at 12 3/8, 4 in"),
