@@ -58,7 +58,12 @@ def filled(rings: Sequence[Points] | Points) -> Shapes:
 
 def heights_meet(a: Crowd, b: Crowd) -> Flags:
     """Return whether the z ranges of each pair share more than nothing, (len(a), len(b))."""
-    shared = np.minimum(a.z[:, None, 1], b.z[None, :, 1]) - np.maximum(a.z[:, None, 0], b.z[None, :, 0])
+    return ranges_meet(a.z, b.z)
+
+
+def ranges_meet(a: Points, b: Points) -> Flags:
+    """Return whether each two ranges of (n, 2) and (m, 2) share more than nothing, (n, m)."""
+    shared = np.minimum(a[:, None, 1], b[None, :, 1]) - np.maximum(a[:, None, 0], b[None, :, 0])
     return np.asarray(shared > HAIR)
 
 

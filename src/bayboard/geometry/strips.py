@@ -6,7 +6,7 @@ import numpy as np
 import shapely
 from shapely import LineString
 
-from bayboard.geometry.crowd import HAIR, Flags, Shapes, boxes_apart, filled, solid_parts
+from bayboard.geometry.crowd import HAIR, Crowd, Flags, Shapes, boxes_apart, filled, solid_parts
 from bayboard.geometry.outline import SPECK, Points
 
 BEND = 64  # edges in a quarter turn of a lead's side
@@ -41,6 +41,18 @@ def free_ahead(
     found = np.full((len(starts), len(solids)), np.inf)
     np.minimum.at(found, (i[pair], j[pair]), np.maximum(ahead, 0.0))
     return found
+
+
+def free_above(rings: Shapes, z: Points, solids: Crowd, where: Flags) -> Points:
+    """Return how far the way out of the board is free over plan shapes from height `z` on, (rings, solids).
+
+    0.0 where the solid already stands at that height; inf where it is not over the shape, ends at or
+    below that height, or `where` leaves the pair out.
+    """
+    from_z = z[:, None]
+    asked = where & (solids.z[None, :, 1] > from_z + HAIR)
+    ahead = np.maximum(solids.z[None, :, 0] - from_z, 0.0)
+    return np.where(share_area(rings, solids.shapes, asked), ahead, np.inf)
 
 
 def share_area(shapes: Shapes, solids: Shapes, where: Flags) -> Flags:
