@@ -124,3 +124,24 @@ def test_a_move_label_speaks_the_layouts_units():
     edit = MoveGear(("A1",), 3.175, 0)
     assert edit.label(start("in")) == "Move A1 right 1/8 in"
     assert edit.label(start("mm")) == "Move A1 right 3.2 mm"
+
+
+def test_a_move_takes_each_piece_to_its_own_board_and_leaves_the_others_on_theirs():
+    after = _gear(MoveGear(("A1", "A2"), 5, 0, (("A2", "B2"),)).apply(start()))
+    assert (after["A1"].board, after["A2"].board) == ("BD", "B2")
+    with pytest.raises(KeyError, match="B9"):
+        MoveGear(("A1",), 5, 0, (("A1", "B9"),)).apply(start())
+
+
+def test_moves_that_follow_each_other_end_on_the_last_board():
+    there = MoveGear(("A1",), 5, 0, (("A1", "B2"),))
+    assert there.followed_by(MoveGear(("A1",), 1, 0)) == MoveGear(("A1",), 6, 0, (("A1", "B2"),))
+    assert there.followed_by(MoveGear(("A1",), -5, 0, (("A1", "BD"),))).onto == (("A1", "BD"),)
+
+
+def test_a_turn_together_is_a_quarter_round_one_point_and_keeps_distances():
+    after = _gear(TurnGear(("A1", "A2", "A3"), 90, (300, 150)).apply(start()))
+    assert after["A1"].at == (300, 50.125)
+    assert after["A2"].at == (300, 350)
+    assert (after["A1"].turn, after["A2"].turn, after["A3"].turn) == (90, 0, 135)
+    assert after["A3"].at is None
