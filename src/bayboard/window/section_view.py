@@ -5,7 +5,7 @@ from PySide6.QtGui import QMouseEvent, QPainter
 from PySide6.QtWidgets import QWidget
 
 from bayboard.window.draw.section import paint_section
-from bayboard.window.draw.show import SectionShow
+from bayboard.window.draw.section_show import SectionShow
 from bayboard.window.place_view import PlaceView
 from bayboard.window.showing import section_show
 from bayboard.window.side_view import SideView

@@ -8,7 +8,7 @@ from bayboard.rules.finding import Finding
 from bayboard.tables.limits import limit
 from bayboard.units.length import show_length
 from bayboard.window.depth import SeatRoom, seat_rooms
-from bayboard.window.draw.show import Depth, Sight
+from bayboard.window.draw.section_show import Depth, Sight
 from bayboard.window.marking import open_findings
 from bayboard.window.short import few_words
 from bayboard.window.workplace import Workplace

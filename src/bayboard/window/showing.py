@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from bayboard.window.draw.show import Measure, SectionShow, WallShow
+from bayboard.window.draw.section_show import SectionShow
+from bayboard.window.draw.show import Measure, WallShow
 from bayboard.window.marking import chalk_measures, gap_measures, marks
 from bayboard.window.section_words import depths, sights
 from bayboard.window.workplace import Workplace, key_of
@@ -65,8 +66,6 @@ def section_show(place: Workplace) -> SectionShow:
         chalk_x=place.chalk_x,
         lever=place.lever,
         selected=frozenset(place.selected),
-        hovered=place.hovered,
-        pointer=None,
         depths=depths(place),
         sights=sights(place),
     )

@@ -9,7 +9,7 @@ from tests.window.draw.scenes import at, count, full, near, painted, scene
 from bayboard.window.draw.profile import cut_leads, metal_line, ring_spans, seat_path, spans
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.section import body_boxes, paint_section, seats_at
-from bayboard.window.draw.show import Depth, Fan, SectionShow, Sight
+from bayboard.window.draw.section_show import Depth, Eyes, Fan, SectionShow, Sight
 from bayboard.window.draw.sights import seen_share
 from bayboard.window.theme import DARK, LIGHT
 
@@ -196,7 +196,7 @@ SAYS = SectionShow(
         Depth((75.0, 200.0), (75.0, 200.0), "0 in"),
         Depth((75.0, 200.0), (60.0, 200.0), "digs in", "must", 3),
     ),
-    eyes=(500.0, 400.0, 900.0, 1000.0),
+    eyes=Eyes((500.0, 400.0), (900.0, 1000.0)),
 )
 ODD = {
     "nothing": layout(bay={"wall": []}, boards=[]),

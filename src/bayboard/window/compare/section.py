@@ -13,7 +13,7 @@ from bayboard.window.compare.desk import CompareDesk
 from bayboard.window.depth import seat_rooms
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.section import paint_section
-from bayboard.window.draw.show import SectionShow
+from bayboard.window.draw.section_show import SectionShow
 from bayboard.window.draw.tags import paint_name, tag_size
 from bayboard.window.draw.then_section import (
     cut_at,

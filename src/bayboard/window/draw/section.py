@@ -20,7 +20,7 @@ from bayboard.window.draw.profile import (
     seat_path,
 )
 from bayboard.window.draw.scale import Scale
-from bayboard.window.draw.show import SectionShow
+from bayboard.window.draw.section_show import SectionShow
 from bayboard.window.draw.sights import paint_depth, paint_eyes, paint_fan, paint_sight, paint_words
 from bayboard.window.draw.strokes import cased, dot, hatched, kept
 from bayboard.window.draw.tags import free_spot, paint_name, tag_size

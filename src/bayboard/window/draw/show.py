@@ -1,7 +1,8 @@
 """What a view shows besides the layout: what is selected, in hand, chalked, marked.
 
-Points are bay axes in mm, (x, y) on the Wall and (z, y) in the Section.  Ids are those of gear, leads and
-fixings alike.  All values are frozen, so that a view repaints only when one is another value.
+Points are bay axes in mm, (x, y) on the Wall; what the Section shows stands in `section_show`.  Ids are
+those of gear, leads and fixings alike.  All values are frozen, so that a view repaints only when one is
+another value.
 """
 
 from dataclasses import dataclass
@@ -91,57 +92,3 @@ class WallShow:
     pointer: Point | None = None
     cure: Cure | None = None
     turning: float | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Sight:
-    """A line of sight from a service point to an eye, both (z, y).
-
-    `stopped` is where a blocked line ends.
-    """
-
-    point: Point
-    eye: Point
-    verdict: Literal["clear", "steep", "blocked"]
-    text: str = ""
-    severity: Severity | None = None
-    number: int | None = None
-    stopped: Point | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Depth:
-    """The least room between a piece's front and the seat: from `front` to `seat`, both (z, y)."""
-
-    front: Point
-    seat: Point
-    text: str
-    severity: Severity | None = None
-    number: int | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Fan:
-    """Within what angle a service point can be read: `at` (z, y), `facing` and `spread` in degrees.
-
-    `facing` counts from +z, up is 90; `spread` is the limit to each side.
-    """
-
-    at: Point
-    facing: float
-    spread: float
-
-
-@dataclass(frozen=True, slots=True)
-class SectionShow:
-    """The Section's state; it looks left from `chalk_x`, None where there is nothing to cut."""
-
-    chalk_x: float | None
-    lever: Lever = "up"
-    selected: frozenset[str] = frozenset()
-    hovered: str | None = None
-    pointer: Point | None = None
-    sights: tuple[Sight, ...] = ()
-    depths: tuple[Depth, ...] = ()
-    fans: tuple[Fan, ...] = ()
-    eyes: tuple[float, float, float, float] | None = None  # z0, y0, z1, y1 of the eyes' box

@@ -8,7 +8,7 @@ from PySide6.QtGui import QPainter, QPainterPath
 
 from bayboard.window import lettering
 from bayboard.window.draw.scale import Scale
-from bayboard.window.draw.show import Depth, Fan, Sight
+from bayboard.window.draw.section_show import Depth, Eyes, Fan, Sight
 from bayboard.window.draw.strokes import add_head, cased, dot, segment
 from bayboard.window.draw.tags import free_spot, paint_tag, pushed_in, tag_rect
 from bayboard.window.lettering import HELPER
@@ -19,9 +19,9 @@ FAN = 78.0  # px; how far a fan is drawn
 SHORT = 34.0  # px; below it a depth's arrows stand outside
 
 
-def paint_eyes(p: QPainter, scale: Scale, box: tuple[float, float, float, float], theme: Theme) -> None:
-    """Paint the box the eyes look from: z0, y0, z1, y1 in mm."""
-    z0, y0, z1, y1 = box
+def paint_eyes(p: QPainter, scale: Scale, eyes: Eyes, theme: Theme) -> None:
+    """Paint the box the eyes look from."""
+    (z0, y0), (z1, y1) = eyes.low, eyes.high
     frame = QRectF(scale.px(-z1, y1), scale.px(-z0, y0)).normalized()
     path = QPainterPath()
     path.addRect(frame)
