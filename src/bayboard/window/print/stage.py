@@ -7,7 +7,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QWidget
 
 from bayboard.job.runner import Runner
-from bayboard.window.print.beside import Beside
+from bayboard.window.beside import Beside
 from bayboard.window.print.desk import PrintDesk
 from bayboard.window.print.page_view import PageView
 from bayboard.window.print.print_card import PrintCard

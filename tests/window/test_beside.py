@@ -9,7 +9,7 @@ import pytest
 from tests.window.print.bench import wide
 
 from bayboard.paper.options import Options
-from bayboard.window.print.beside import Beside, whole
+from bayboard.window.beside import Beside, whole
 from bayboard.window.print.making import NotMade, Pressed, Sheets, lay_out, not_made, press
 from bayboard.window.trouble import TROUBLE
 
@@ -58,10 +58,10 @@ class Executor:
 
 
 def test_a_result_that_was_called_off_is_dropped(beside, qapp):
-    beside._pool, came = Executor(), []
+    beside.process.pool, came = Executor(), []
     ticket = beside.start(plain, 4, came.append)
     ticket.stop()
-    beside._pool.futures[0].set_result(8)
+    beside.process.pool.futures[0].set_result(8)
     qapp.processEvents()
     assert came == []
 
@@ -69,9 +69,9 @@ def test_a_result_that_was_called_off_is_dropped(beside, qapp):
 def test_a_process_that_dies_is_replaced_by_work_in_place(beside, qapp):
     from concurrent.futures.process import BrokenProcessPool
 
-    beside._pool, came = Executor(), []
+    beside.process.pool, came = Executor(), []
     beside.start(plain, 4, came.append)
-    beside._pool.futures[0].set_exception(BrokenProcessPool("killed"))
+    beside.process.pool.futures[0].set_exception(BrokenProcessPool("killed"))
     qapp.processEvents()
     assert came == [8]
     beside.start(plain, 5, came.append)
@@ -82,17 +82,17 @@ def test_a_process_that_dies_is_replaced_by_work_in_place(beside, qapp):
 def test_work_that_breaks_is_reported_and_said(beside, qapp, qtbot, monkeypatch, here):
     told, came = [], []
     monkeypatch.setattr(TROUBLE, "report", told.append)
-    beside._here = here
-    beside._pool = Executor()
+    beside.process.here = here
+    beside.process.pool = Executor()
     with qtbot.waitSignal(beside.broke, timeout=1000):
         beside.start(breaks, "x", came.append)
         if not here:
-            beside._pool.futures[0].set_exception(KeyError("x"))
+            beside.process.pool.futures[0].set_exception(KeyError("x"))
     assert came == [] and isinstance(told[0], KeyError)
 
 
 def test_after_closing_nothing_arrives_any_more(beside, qapp):
-    pool = beside._pool = Executor()
+    pool = beside.process.pool = Executor()
     came = []
     beside.start(plain, 4, came.append)
     beside.close()

@@ -18,20 +18,49 @@ def whole(task: "Task[P, R]", payload: P) -> R | None:
     return None if result is None else result[0]
 
 
-class Beside(QObject):
-    """A runner with a process, started with the first task.  Results arrive in the window's own thread.
+class Process:
+    """The one process beside the window; whoever has long work shares it.
 
-    Where no process can be had, tasks are run in place.  `broke` says that a task raised: it was reported,
-    and its `done` will not be called.
+    `here`: no process can be had, work is done in place.
+    """
+
+    def __init__(self) -> None:
+        self.here = False
+        self.pool: ProcessPoolExecutor | None = None
+
+    def begun(self) -> "ProcessPoolExecutor":
+        """Return its pool, started with the first call."""
+        if self.pool is None:
+            from concurrent.futures import ProcessPoolExecutor  # noqa: PLC0415  slow to load
+            from multiprocessing import get_context  # noqa: PLC0415
+
+            self.pool = ProcessPoolExecutor(1, mp_context=get_context("spawn"))
+        return self.pool
+
+    def lost(self) -> None:
+        """Do all work in place from now on: the process died or could not be started."""
+        self.pool, self.here = None, True
+
+    def close(self) -> None:
+        """Let the process go; a later task starts another."""
+        pool, self.pool = self.pool, None
+        if pool is not None:
+            pool.shutdown(wait=False, cancel_futures=True)
+
+
+class Beside(QObject):
+    """A runner in the process beside the window.  Results arrive in the window's own thread.
+
+    Where no process can be had, tasks are run in place.  `broke` says that a task of this runner raised:
+    it was reported, and its `done` will not be called.
     """
 
     broke = Signal()
     _ended = Signal(object)
 
-    def __init__(self, parent: QObject | None = None) -> None:
+    def __init__(self, parent: QObject | None = None, process: Process | None = None) -> None:
         super().__init__(parent)
-        self._pool: ProcessPoolExecutor | None = None
-        self._here = False
+        self.process = process or Process()
         self._running: dict[Future[Any], tuple[Ticket, Task[Any, Any], Any, Done[Any]]] = {}
         self._ended.connect(self._take)
 
@@ -39,25 +68,17 @@ class Beside(QObject):
         self, task: "Task[P, R]", payload: P, done: "Done[R]", progress: Progress | None = None
     ) -> Ticket:
         """Run the task in the process; its progress is not told."""
-        if self._here:
+        if self.process.here:
             return self._in_place(task, payload, done)
         ticket = Ticket()
         try:
-            future = self._process().submit(whole, task, payload)
+            future = self.process.begun().submit(whole, task, payload)
         except (OSError, RuntimeError):
-            self._here = True
+            self.process.lost()
             return self._in_place(task, payload, done)
         self._running[future] = (ticket, task, payload, done)
         future.add_done_callback(self._tell)
         return ticket
-
-    def _process(self) -> "ProcessPoolExecutor":
-        if self._pool is None:
-            from concurrent.futures import ProcessPoolExecutor  # noqa: PLC0415  slow to load
-            from multiprocessing import get_context  # noqa: PLC0415
-
-            self._pool = ProcessPoolExecutor(1, mp_context=get_context("spawn"))
-        return self._pool
 
     def _tell(self, future: "Future[Any]") -> None:
         """Pass the end of a task on to the window's thread; called in a thread of the pool."""
@@ -75,7 +96,7 @@ class Beside(QObject):
             done(future.result())
         elif isinstance(error, OSError | RuntimeError):
             # the process died or could not be started: RuntimeError covers the broken pool
-            self._pool, self._here = None, True
+            self.process.lost()
             self._in_place(task, payload, done)
         else:
             TROUBLE.report(error)
@@ -93,6 +114,4 @@ class Beside(QObject):
         """Stop what runs and let the process go; a later task starts another."""
         for ticket, *_ in self._running.values():
             ticket.stop()
-        pool, self._pool = self._pool, None
-        if pool is not None:
-            pool.shutdown(wait=False, cancel_futures=True)
+        self.process.close()
