@@ -7,6 +7,8 @@ from itertools import count
 
 import pytest
 
+from bayboard.window.wishes import Wishes
+
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 # also for a window that outlives its test by a moment: nothing ever goes to the user's own shelf
 os.environ["BAYBOARD_SHELF"] = tempfile.mkdtemp(prefix="bayboard-shelf-")
@@ -33,8 +35,12 @@ def collected_here():
     """Collect windows that are gone in this thread alone.
 
     A worker thread that happens to collect one leaves its timers running with nobody to tell: Qt crashes.
+    What was loaded before the first window lives to the end: set apart, it is not searched each time.
     """
-    gc.disable()
+    if gc.isenabled():
+        gc.disable()
+        gc.collect()
+        gc.freeze()
     yield
     if next(TESTS) % 20 == 0:
         gc.collect()
@@ -49,9 +55,11 @@ def own_folders(tmp_path, monkeypatch):
     import platformdirs
 
     monkeypatch.setattr(platformdirs, "user_data_dir", lambda *_, **__: str(tmp_path / "data"))
+    monkeypatch.setattr(platformdirs, "user_config_dir", lambda *_, **__: str(tmp_path / "config"))
     monkeypatch.setattr(platformdirs, "user_log_dir", lambda *_, **__: str(tmp_path / "log"))
     monkeypatch.setattr(platformdirs, "user_documents_dir", lambda: str(tmp_path / "documents"))
     monkeypatch.setenv("BAYBOARD_SHELF", str(tmp_path / "shelf"))
+    monkeypatch.setattr("bayboard.window.wishes._now", Wishes())
 
 
 @pytest.fixture
