@@ -16,12 +16,17 @@ from bayboard.rules.arrange import (
 )
 from bayboard.rules.fix import hole_edge, hole_hole, insert_landing, no_drill
 from bayboard.rules.keep import drilled, reprint
+from bayboard.rules.measure import lining_cut, on_landing, on_vent, way_in
 from bayboard.rules.rule import Rule
 from bayboard.rules.wire import beside, crossing, lead_path
 
 RULES: tuple[Rule, ...] = (
     off_wall,
     on_stay,
+    on_landing,
+    on_vent,
+    lining_cut,
+    way_in,
     overlap,
     gap,
     off_board,

@@ -6,6 +6,7 @@ from functools import cached_property
 from shapely import Polygon
 
 from bayboard.geometry import outline as outlines
+from bayboard.geometry.covered import ARC_TRUE
 from bayboard.geometry.prism import Prism, prism_on
 from bayboard.geometry.rims import Rim, rim
 from bayboard.model.layout import Board
@@ -31,6 +32,14 @@ class BoardShape:
     def polygon(self) -> Polygon:
         """Return the outline with rounded corners and cut-outs taken out."""
         return self.rim.shape
+
+    @cached_property
+    def true_polygon(self) -> Polygon:
+        """Return the same with its arcs drawn so closely that areas and lengths are true."""
+        if not self.board.corner_radius:
+            return self.polygon
+        ring = outlines.rounded(self.board.outline, self.board.corner_radius, ARC_TRUE)
+        return outlines.with_holes(ring, [c.outline for c in self.board.cutouts])
 
     @cached_property
     def prism(self) -> Prism:

@@ -7,6 +7,7 @@ from typing import Literal
 from bayboard.units.typed import plain
 
 POUND = 0.45359237  # kg, exact (international avoirdupois pound)
+_INCH_MM, _CM_MM = 25.4, 10.0
 _TYPED_DIGITS = 6  # places after the point that a typed figure keeps
 _FIGURE = re.compile(r"([+-]?) ?(\d+(?:[.,]\d*)?|[.,]\d+) ?([a-z°]*)\.?", re.ASCII)
 _DEGREES = {"", "°", "deg", "degree", "degrees"}
@@ -46,6 +47,18 @@ def show_mass(kg: float, units: Literal["mm", "in"]) -> str:
     """Return a mass to the nearest tenth, a hundredth under 1: "4.2 kg", "9.3 lb"."""
     value = kg / POUND if units == "in" else kg
     return f"{show_number(value, 2 if abs(value) < 1 else 1)} {'lb' if units == 'in' else 'kg'}"
+
+
+def show_area(mm2: float, units: Literal["mm", "in"]) -> str:
+    """Return an area to the nearest tenth, a hundredth under 1: "80.5 sq cm", "12.5 sq in"."""
+    value = mm2 / (_INCH_MM**2 if units == "in" else _CM_MM**2)
+    return f"{show_number(value, 2 if abs(value) < 1 else 1)} sq {'in' if units == 'in' else 'cm'}"
+
+
+def show_percent(share: float) -> str:
+    """Return a share of a whole to the nearest hundredth: "40 %"; only nothing reads 0 and only all 100."""
+    whole = share in (0.0, 1.0)
+    return f"{share if whole else min(max(round(share, 2), 0.01), 0.99):.0%}".replace("%", " %")
 
 
 def read_figure(text: str, unit: str) -> float:

@@ -5,13 +5,22 @@ Fractions are spelled `12 3/8` in plain text; screen and paper draw them.
 """
 
 from fractions import Fraction
-from math import floor
+from math import ceil, floor
 from typing import Literal
 
 from bayboard.units.figure import show_number
 from bayboard.units.typed import INCH, NotALength, measure
 
-__all__ = ["NotALength", "read_length", "rounded", "show_both", "show_length", "show_two", "surprise"]
+__all__ = [
+    "NotALength",
+    "read_length",
+    "rounded",
+    "show_at_least",
+    "show_both",
+    "show_length",
+    "show_two",
+    "surprise",
+]
 
 Units = Literal["mm", "in"]
 
@@ -19,6 +28,7 @@ LONGEST = 100_000  # mm; the largest length of a layout
 TYPED_DIGITS = 6  # places after the point, mm, that a typed or dragged value keeps; every 1/64 in is exact
 FINEST = 64  # parts of an inch that are shown
 _EXACT_DIGITS = 9  # places that tell any two lengths of a layout apart
+_SPARE = Fraction(1, 1_000_000)  # of a step; what floating point leaves over is not rounded up
 _SURPRISE = 10  # times the bay's size
 
 
@@ -42,6 +52,12 @@ def read_length(text: str, units: Units) -> float:
 def show_length(mm: float, units: Units) -> str:
     """Return a length to the nearest 1/64 in ("12 3/8 in") or 0.1 mm ("314.5 mm"); halves go up."""
     return f"{_inches(mm, FINEST)} in" if units == "in" else f"{show_number(mm, 1)} mm"
+
+
+def show_at_least(mm: float, units: Units) -> str:
+    """Return a length rounded up to 1/64 in or 0.1 mm, so that whoever keeps to it has enough."""
+    step = INCH / FINEST if units == "in" else Fraction(1, 10)
+    return show_length(float(ceil(Fraction(mm) / step - _SPARE) * step), units)
 
 
 def show_both(mm: float) -> str:

@@ -1,9 +1,11 @@
 """A finding in the few words of a tag on the scene; the whole sentence stands in the list."""
 
 from collections.abc import Callable
+from functools import partial
 
 from bayboard.model.layout import Units
 from bayboard.rules.finding import Finding
+from bayboard.units.figure import show_area
 from bayboard.units.length import show_length, show_two
 
 _FEW: dict[str, str] = {
@@ -16,6 +18,10 @@ _FEW: dict[str, str] = {
     "reach": "way in {much}, needs {need}",
     "sight": "{much} off, limit {need}",
     "on-stay": "{much} into what stays",
+    "on-landing": "{much} into the metal",
+    "on-vent": "{much} of air, needs {need}",
+    "lining-cut": "{much} of lining to cut",
+    "way-in": "{much} too wide to go in",
     "beside": "{much} beside 12 V",
     "crossing": "crosses at {much}",
     "lead-path": "{much} in the way",
@@ -33,7 +39,7 @@ _NEGATIVE: dict[str, str] = {
     "insert-landing": "{much} off the landing",
     "hole-edge": "{much} off the board",
 }
-_DROP_SIGN = frozenset((*_NEGATIVE, "on-stay", "no-drill"))
+_DROP_SIGN = frozenset((*_NEGATIVE, "on-stay", "on-landing", "no-drill"))
 
 
 def few_words(finding: Finding, units: Units) -> str:
@@ -63,6 +69,8 @@ def _figures(finding: Finding, measure: float, units: Units) -> tuple[str, str]:
             return show_length(measure, units), ""
         return show_two(measure, finding.limit, units)
     say: Callable[[float], str] = _degrees if finding.unit == "deg" else _plain
+    if finding.unit == "mm2":
+        say = partial(show_area, units=units)
     need = "" if finding.limit is None else say(finding.limit)
     return say(measure), need
 

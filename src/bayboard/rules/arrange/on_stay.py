@@ -10,21 +10,21 @@ leads to what has to be reached.
 from collections.abc import Iterator
 
 import numpy as np
-import shapely
 from shapely import Polygon
 
 from bayboard.geometry import outline as outlines
 from bayboard.geometry.corridor import axis_distance, free_widths
 from bayboard.geometry.crowd import HAIR
-from bayboard.model.layout import Stay
+from bayboard.model.layout import Bay, Stay
 from bayboard.rules.boards import BoardShape
+from bayboard.rules.covering import covers
 from bayboard.rules.finding import Finding, Said, Severity
 from bayboard.rules.meetings import body_members
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, no_height, no_section, unknown_bodies
 from bayboard.rules.words import amount, amount_and_need
 from bayboard.tables.limits import limit
-from bayboard.units.length import show_length
+from bayboard.units.length import show_at_least
 
 RULE = "on-stay"
 WIDE = True  # anything may stand in the way of fingers
@@ -37,17 +37,10 @@ def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
             yield no_height(RULE, stay.id)
         shape = outlines.polygon(stay.outline)
         for board in scene.boards.values():
-            if _covers(scene, board.polygon, shape, stay.clear):
+            if covers(scene, board, shape, stay.clear):
                 yield from _covered(scene, stay, board)
         if stay.keep == "reach" and stay.height is not None and scene.boards:
             yield from _unreached(scene, stay, shape, stay.height)
-
-
-def _covers(scene: Scene, board: Polygon, stay: Polygon, clear: float) -> bool:
-    """Return whether a board covers a stay grown round by the room it asks for."""
-    if clear > 0:
-        return bool(shapely.distance(board, stay) < clear - HAIR)
-    return bool(shapely.intersection(board, stay).area > limit(scene.layout, "overlap_area"))
 
 
 def _covered(scene: Scene, stay: Stay, board: BoardShape) -> Iterator[Said]:
@@ -55,13 +48,18 @@ def _covered(scene: Scene, stay: Stay, board: BoardShape) -> Iterator[Said]:
         says = f"{board.board.id} covers {_name(stay)}, which has to stay free."
         yield _finding("must", stay, board, None, None, says)
     elif stay.height is not None:
-        need = scene.layout.bay.lined + stay.height + stay.clear
+        need = needed(scene.layout.bay, stay, stay.height)
         room = board.board.standoff - need
         if room < -HAIR:
             units = scene.layout.units
             says = f"{board.board.id} comes {amount(-room, units)} too near {_name(stay)}."
-            says += f" It needs a standoff of {show_length(need, units)} there."
+            says += f" It needs a standoff of {show_at_least(need, units)} there."
             yield _finding("must", stay, board, room, 0.0, says)
+
+
+def needed(bay: Bay, stay: Stay, height: float) -> float:
+    """Return the least standoff in mm of a board that covers a stay of that height."""
+    return bay.lined + height + stay.clear
 
 
 def _unreached(scene: Scene, stay: Stay, shape: Polygon, height: float) -> Iterator[Said]:

@@ -1,0 +1,1 @@
+"""What is wrong between the bay as measured and the boards in it, whatever stands on them."""
