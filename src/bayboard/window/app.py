@@ -1,20 +1,25 @@
 """The window as a program: the first frame at once, everything else after it."""
 
+import math
 import sys
 from pathlib import Path
 
-from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QWidget
 
+from bayboard.window.desktop import ask_desktop, desktop_is_dark
 from bayboard.window.first_frame import Frame
-from bayboard.window.theme import DARK, LIGHT, Theme, palette
+from bayboard.window.theme import palette
+from bayboard.window.wishes import read_wishes, wish
 
 
 def run(path: str | None) -> int:
     """Open the window with a layout file, or with the last vehicle; return the exit code when it closes."""
     app = application()
-    frame = Frame(theme_now(), Opening(path).furnish)
+    wishes = read_wishes(_across())
+    wish(wishes, keep=False)
+    ask_desktop(wishes)
+    frame = Frame(wishes.theme(desktop_is_dark()), Opening(path).furnish)
     app.setPalette(palette(frame.theme))
     frame.show()
     return app.exec()
@@ -30,10 +35,10 @@ def application() -> QApplication:
     return app
 
 
-def theme_now() -> Theme:
-    """Return the light or the dark colours, as the desktop asks."""
-    hints = QGuiApplication.styleHints()
-    return DARK if hints.colorScheme() == Qt.ColorScheme.Dark else LIGHT
+def _across() -> float:
+    """Return how large the screen is from corner to corner, mm; 0 where nobody knows."""
+    screen = QGuiApplication.primaryScreen()
+    return 0.0 if screen is None else math.hypot(*screen.physicalSize().toTuple())
 
 
 class Opening:

@@ -134,7 +134,10 @@ def link_width(text: str, theme: Theme) -> float:
 
 
 class Switch(QWidget):
-    """Two words of which one holds: seat up or folded, inches or mm.  Either half may be pressed."""
+    """Words of which one holds: seat up or folded, inches or mm, a Scale.  Each may be pressed.
+
+    Two words have room alike; of more, each has as much as it needs.
+    """
 
     switched = Signal(str)
 
@@ -161,45 +164,51 @@ class Switch(QWidget):
         self.update()
 
     def sizeHint(self) -> QSize:
-        """Return room for both words and a finger."""
-        return QSize(round(len(self.words) * self._wide()) + 8, round(TARGET * self.theme.size) + 4)
+        """Return room for all words and a finger."""
+        return QSize(round(sum(self._wides())) + 8, round(TARGET * self.theme.size) + 4)
 
-    def _wide(self) -> float:
-        """Return how wide each half is: alike, as the longer word asks."""
+    def _wides(self) -> list[float]:
+        """Return how wide the room of each word is."""
         size = self.theme.size
-        return max(lettering.width(word, STRONG.sized(size)) for word in self.words) + 30.0 * size
+        wides = [lettering.width(word, STRONG.sized(size)) + 30.0 * size for word in self.words]
+        return [max(wides)] * 2 if len(wides) == 2 else wides
 
     def halves(self) -> list[QRectF]:
         """Return the rectangle of each word, as drawn."""
         rect = QRectF(self.rect()).adjusted(4.0, 4.0, -4.0, -4.0)
-        wide = rect.width() / len(self.words)
-        return [
-            QRectF(rect.left() + i * wide, rect.top(), wide, rect.height()) for i in range(len(self.words))
-        ]
+        wides = self._wides()
+        k, found, x = rect.width() / sum(wides), [], rect.left()
+        for wide in wides:
+            found.append(QRectF(x, rect.top(), wide * k, rect.height()))
+            x += wide * k
+        return found
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Switch to the word that is pressed."""
         if event.button() == Qt.MouseButton.LeftButton:
             for word, half in zip(self.words, self.halves(), strict=True):
-                if half.adjusted(-4.0, -8.0, 4.0, 8.0).contains(event.position()):
-                    self._switch(word)
+                if half.adjusted(-1.0, -8.0, 1.0, 8.0).contains(event.position()):
+                    self.choose(word)
                     return
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Switch with Space, Enter or the arrows."""
+        """Switch with the arrows; Space and Enter go round."""
+        at, last = self.words.index(self.held), len(self.words) - 1
         if event.key() in (Qt.Key.Key_Space, Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self._switch(self.words[1 - self.words.index(self.held)])
+            self.choose(self.words[(at + 1) % len(self.words)])
         elif event.key() in (Qt.Key.Key_Left, Qt.Key.Key_Right):
-            self._switch(self.words[0 if event.key() == Qt.Key.Key_Left else 1])
+            by = -1 if event.key() == Qt.Key.Key_Left else 1
+            self.choose(self.words[min(max(at + by, 0), last)])
         else:
             event.ignore()
 
-    def _switch(self, word: str) -> None:
+    def choose(self, word: str) -> None:
+        """Ask for a word, where it does not hold already."""
         if word != self.held:
             self.switched.emit(word)
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint both words, the one that holds in reverse."""
+        """Paint the words, the one that holds in reverse."""
         theme, rect = self.theme, QRectF(self.rect()).adjusted(4.0, 4.0, -4.0, -4.0)
         with QPainter(self) as p:
             p.setRenderHint(QPainter.RenderHint.Antialiasing)

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import QRect, QSize
 
-LEAST = QSize(1180, 680)  # below it panels would hide each other
+LEAST = QSize(850, 530)  # below it panels would hide each other
 USUAL = QSize(1600, 1000)
 GAP = 10  # px between panels
 HANGING = 36  # px; width of the hanging tape

@@ -3,7 +3,7 @@
 import contextlib
 from pathlib import Path
 
-from PySide6.QtCore import QObject, Qt, QTimer
+from PySide6.QtCore import QObject, QTimer
 from PySide6.QtGui import QAccessible, QGuiApplication
 
 from bayboard.job.job import open_job
@@ -19,7 +19,6 @@ from bayboard.window.main_window import MainWindow
 from bayboard.window.print.stage import add_print
 from bayboard.window.shelf.stage import add_shelf
 from bayboard.window.sweeping import Sweeper
-from bayboard.window.theme import DARK, LIGHT
 from bayboard.window.workplace import Workplace
 
 
@@ -39,7 +38,6 @@ def furnished(frame: Frame, path: Path | None) -> MainWindow:
     app = QGuiApplication.instance()
     if app is not None:
         app.aboutToQuit.connect(Sweeper(frame).stop)
-    QGuiApplication.styleHints().colorSchemeChanged.connect(link.wear)
     trouble.TROUBLE.told = window.notice.tell
     trouble.TROUBLE.set_aside = window.set_aside
     if path is not None:
@@ -72,7 +70,3 @@ class _Link(QObject):
         """Close the frame: unsaved changes are settled."""
         self.frame.settled = True
         self.frame.close()
-
-    def wear(self, scheme: Qt.ColorScheme) -> None:
-        """Wear the colours the desktop asks for."""
-        self.window.dress((DARK if scheme == Qt.ColorScheme.Dark else LIGHT).sized(self.frame.theme.size))

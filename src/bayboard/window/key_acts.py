@@ -16,6 +16,7 @@ from bayboard.window.help_sheet import HelpSheet
 from bayboard.window.keeping.naming import Naming
 from bayboard.window.menu import finding_to_leave
 from bayboard.window.strip import KEPT, SHELF, Strip
+from bayboard.window.wishing import Wishing
 from bayboard.window.workplace import Workplace
 
 ZOOM = 1.2  # of one press of + or -
@@ -33,6 +34,7 @@ class Parts(Protocol):
     files: Files
     help: HelpSheet
     naming: Naming
+    wishing: Wishing
 
     def to_wall(self) -> None:
         """Give the keys to the Wall."""
@@ -85,6 +87,8 @@ class KeyActs:
             "escape": self._escape,
             "print": self._print,
             "help": self._help,
+            "settings": parts.wishing.open,
+            "colours": parts.wishing.other_colours,
             "let_be": self._let_be,
         }
         self._with: dict[str, tuple[Callable[..., object], tuple[object, ...]]] = {
@@ -102,6 +106,8 @@ class KeyActs:
             "last_finding": (acts.next_finding, (-1,)),
             "zoom_in": (place.zoom, (ZOOM,)),
             "zoom_out": (place.zoom, (1 / ZOOM,)),
+            "scale_up": (parts.wishing.larger, (1,)),
+            "scale_down": (parts.wishing.larger, (-1,)),
             "pane": (self._pane, (1,)),
             "last_pane": (self._pane, (-1,)),
         }

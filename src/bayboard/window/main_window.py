@@ -35,6 +35,7 @@ from bayboard.window.strip import Strip
 from bayboard.window.tapes import FootTape, HangingTape
 from bayboard.window.theme import Theme, brush, palette
 from bayboard.window.wall_view import WallView
+from bayboard.window.wishing import Wishing
 from bayboard.window.workplace import Workplace
 
 LISTEN = 400  # ms of rest after which a change of the findings is said aloud
@@ -66,6 +67,7 @@ class MainWindow(QWidget):
         self.naming = Naming(place, self.name_line)
         self.menu = ContextMenu(place, self)
         self.files = Files(place, self.notice, self.note_line, self)
+        self.wishing = Wishing(self, self)
         arrange = Panes(ARRANGE, self.wall, self.section, self.bench, self.findings, self.card)
         self.panes: dict[str, Panes] = {ARRANGE.name: arrange}
         self.stage = ARRANGE.name
@@ -93,6 +95,7 @@ class MainWindow(QWidget):
         self.strip.lever_wanted.connect(place.set_lever)
         self.strip.units_wanted.connect(self._set_units)
         self.strip.staged.connect(self.show_stage)
+        self.strip.settings_wanted.connect(self.wishing.open)
         self.wall.menu_wanted.connect(self._open_menu)
         self.wall.finding_pressed.connect(self._go_to_number)
         self.menu.chosen.connect(self.do_act)
@@ -121,7 +124,7 @@ class MainWindow(QWidget):
             card.tape,
             card.hang,
         )
-        order = (*stops, *card.begin, self.strip, self.strip.lever, self.strip.units)
+        order = (*stops, *card.begin, self.strip, self.strip.lever, self.strip.units, self.strip.settings)
         for a, b in pairwise(order):
             QWidget.setTabOrder(a, b)
 
@@ -198,6 +201,7 @@ class MainWindow(QWidget):
         for line in self.lines:
             line.dress(theme)
         self.help.theme = theme
+        self.wishing.dress(theme)
         self._lay_out()
         self.update()
 
@@ -232,6 +236,7 @@ class MainWindow(QWidget):
         self.notice.lay(plan.wall)
         for line in self.lines:
             line.lay(plan.wall)
+        self.wishing.lay(plan.strip)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Place the parts anew."""

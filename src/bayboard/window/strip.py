@@ -8,7 +8,7 @@ from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResize
 from PySide6.QtWidgets import QWidget
 
 from bayboard.window import lettering
-from bayboard.window.controls import Switch
+from bayboard.window.controls import Link, Switch
 from bayboard.window.draw.strip import Lath, lath_rects, paint_strip
 from bayboard.window.lettering import HEADING, HELPER, Style
 from bayboard.window.marking import open_findings
@@ -20,6 +20,7 @@ from bayboard.window.workplace import Workplace
 
 TOLD = 4000  # ms a line about the last act stands
 UNIT_WORDS = ("in", "mm")
+SETTINGS = "Settings"
 SHELF, KEPT = "Shelf", "Kept"  # the modes that the vehicle's name and its revision lead to
 
 
@@ -29,6 +30,7 @@ class Strip(QWidget):
     staged = Signal(str)  # the name of a stage or mode that was pressed
     lever_wanted = Signal(str)
     units_wanted = Signal(str)
+    settings_wanted = Signal()
 
     def __init__(
         self, place: Workplace, stages: Sequence[Stage] = (ARRANGE,), parent: QWidget | None = None
@@ -51,8 +53,10 @@ class Strip(QWidget):
         self.kept.clicked.connect(self._to_kept)
         self.lever = Switch("Seat", ("up", "folded"), self, "Shows the seat up or folded. F")
         self.units = Switch("Units", UNIT_WORDS, self, "Shows inches or millimetres. U")
+        self.settings = Link(SETTINGS, self, "Scale, light or dark, motion. F7")
         self.lever.switched.connect(self.lever_wanted)
         self.units.switched.connect(self.units_wanted)
+        self.settings.clicked.connect(self.settings_wanted)
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setAccessibleName("Stages")
@@ -65,8 +69,9 @@ class Strip(QWidget):
 
     def dress(self) -> None:
         """Wear the workplace's colours."""
-        for part in (self.lever, self.units, self.name, self.kept):
+        for part in (self.lever, self.units, self.name, self.kept, self.settings):
             part.dress(self.place.theme)
+        self._lay_out()
         self.follow()
 
     def follow(self) -> None:
@@ -190,12 +195,16 @@ class Strip(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep the switches at the right."""
-        units, lever = self.units.sizeHint(), self.lever.sizeHint()
-        high = min(units.height(), self.height())
-        top = (self.height() - high) // 2
-        self.units.setGeometry(self.width() - units.width() - 10, top, units.width(), high)
-        self.lever.setGeometry(self.units.x() - lever.width() - 10, top, lever.width(), high)
+        self._lay_out()
         self._say_words()
+
+    def _lay_out(self) -> None:
+        right = self.width() - 6
+        for part in (self.settings, self.units, self.lever):
+            hint = part.sizeHint()
+            high = min(hint.height(), self.height())
+            part.setGeometry(right - hint.width(), (self.height() - high) // 2, hint.width(), high)
+            right -= hint.width() + 10
 
     def stage_at(self, at: QPointF) -> int:
         """Return which lath is there, -1 for none."""

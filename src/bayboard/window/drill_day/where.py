@@ -9,12 +9,12 @@ from PySide6.QtWidgets import QWidget
 from bayboard.model.layout import Point, Units
 from bayboard.units.length import show_length
 from bayboard.window import lettering
+from bayboard.window.controls import Switch
 from bayboard.window.draw.marks import paint_mark
 from bayboard.window.drill_day.place_field import PlaceField, beyond
 from bayboard.window.drill_day.plan import FINGER
 from bayboard.window.drill_day.pressed import DayButton
 from bayboard.window.lettering import Style
-from bayboard.window.print.choice import Choice
 from bayboard.window.sheet import paint_asking
 from bayboard.window.theme import LIGHT, Theme, brush
 
@@ -49,7 +49,7 @@ class WherePanel(QWidget):
         self.asked = Asked("", (0.0, 0.0))
         self.across = PlaceField("How far it is from the board's left edge", "left", "right", self)
         self.up = PlaceField("How far it is up from the board's foot", "down", "up", self)
-        self.which = Choice("Which hole", (BOARD, METAL), self, "The hole in the board, or the one behind it")
+        self.which = Switch("Which hole", (BOARD, METAL), self, "The hole in the board, or the one behind it")
         self.keep = DayButton("It went here", self, act=True, tip="Enter")
         self.undo = DayButton("It is not drilled", self)
         self.leave = DayButton("Leave it", self, tip="Esc")

@@ -9,13 +9,12 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 
 from bayboard.window import lettering
 from bayboard.window.access import announce
-from bayboard.window.controls import TARGET, Button, Link
+from bayboard.window.controls import TARGET, Button, Link, Switch
 from bayboard.window.draw.marks import paint_mark, paint_tick
 from bayboard.window.fields import LengthField
 from bayboard.window.lettering import HEADING, HELPER, Style
 from bayboard.window.panel_title import paint_panel_title
 from bayboard.window.print import words
-from bayboard.window.print.choice import Choice
 from bayboard.window.print.desk import PrintDesk
 from bayboard.window.sheet import Sheet
 from bayboard.window.text_field import HIGH
@@ -41,10 +40,10 @@ class PrintCard(Sheet):
     def __init__(self, desk: PrintDesk, parent: QWidget | None = None) -> None:
         super().__init__(desk.place, parent)
         self.desk = desk
-        self.paper = Choice("Paper", tuple(words.PAPERS.values()), self, "The paper in the printer")
+        self.paper = Switch("Paper", tuple(words.PAPERS.values()), self, "The paper in the printer")
         self.margin = LengthField("White edge that the printer leaves", self)
-        self.face = Choice("Face", ("front", "back"), self, "Back: mirrored, for drilling from behind")
-        self.units = Choice("Units on paper", ("mm", "in"), self, "Units of the figures on paper")
+        self.face = Switch("Face", ("front", "back"), self, "Back: mirrored, for drilling from behind")
+        self.units = Switch("Units on paper", ("mm", "in"), self, "Units of the figures on paper")
         self.make = Button("Make the PDF", self, act=True)
         self.show_it = Link("Show it", self, "Opens the PDF")
         self.drill = Link("Drill day", self, "The list to drill by, hole by hole. Ctrl D")
@@ -71,7 +70,7 @@ class PrintCard(Sheet):
         """Return what Tab walks here, in order."""
         return self.paper, self.margin, self.face, self.units, self.make, self.show_it, self.drill
 
-    def _fields(self) -> tuple[Choice | LengthField, ...]:
+    def _fields(self) -> tuple[Switch | LengthField, ...]:
         return self.paper, self.margin, self.face, self.units
 
     def dress(self) -> None:
