@@ -56,11 +56,12 @@ def test_no_key_moves_it(hands, key):
 
 
 def test_its_corner_does_not_turn_it(hands):
-    from bayboard.window.draw.gear import turn_grip
+    from bayboard.window.draw.turning import turn_grip
 
     hands.click_mm(300, 200)
     piece = hands.place.scene.placed["A"]
-    grip = hands.wall.mapTo(hands.window, turn_grip(hands.place.scale, piece, hands.place.theme).center())
+    grip = turn_grip(hands.place.scale, [piece], hands.place.theme).felt.center()
+    grip = hands.wall.mapTo(hands.window, grip)
     hands.drag(grip, grip + QPointF(0, 120))
     assert stays(hands)
 

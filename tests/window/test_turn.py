@@ -7,7 +7,7 @@ from PySide6.QtCore import QPointF
 from tests.build import gear, layout
 from tests.window.hands import CTRL, PLAIN
 
-from bayboard.window.draw.gear import turn_grip
+from bayboard.window.draw.turning import turn_grip
 
 
 @pytest.fixture
@@ -20,7 +20,7 @@ def hands(open_window):
 def turned_by(hands, degrees, mods, let_go=True):
     """Drag the grip round the middle by some degrees, counter-clockwise."""
     piece = hands.place.scene.placed["A"]
-    grip = turn_grip(hands.place.scale, piece, hands.place.theme).center()
+    grip = turn_grip(hands.place.scale, [piece], hands.place.theme).felt.center()
     middle, c, s = hands.place.scale.px(*piece.at), cos(radians(degrees)), sin(radians(degrees))
     x, y = grip.x() - middle.x(), grip.y() - middle.y()
     end = QPointF(middle.x() + c * x + s * y, middle.y() - s * x + c * y)

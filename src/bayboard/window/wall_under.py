@@ -2,9 +2,9 @@
 
 from PySide6.QtCore import QPointF, QRectF
 
-from bayboard.window.draw.gear import turn_grip
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.show import WallShow
+from bayboard.window.draw.turning import turn_grip
 from bayboard.window.draw.wall import wall_marks
 from bayboard.window.workplace import Workplace
 
@@ -21,10 +21,11 @@ class Under:
         self._marks: tuple[WallShow, Scale, dict[int, tuple[QPointF, QRectF | None]]] | None = None
 
     def grip(self, at: QPointF) -> bool:
-        """Return whether the turning grip of the one selected piece is there."""
+        """Return whether the turning grip of what is selected is there."""
         place = self.place
-        piece = place.scene.placed.get(place.selected[0]) if len(place.selected) == 1 else None
-        return piece is not None and turn_grip(place.scale, piece, place.theme).contains(at)
+        pieces = [place.scene.placed[n] for n in place.selected if n in place.scene.placed]
+        grip = turn_grip(place.scale, pieces, place.theme)
+        return grip is not None and grip.felt.contains(at)
 
     def line(self, at: QPointF) -> bool:
         """Return whether the chalk line is there."""

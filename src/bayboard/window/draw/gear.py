@@ -1,38 +1,38 @@
-"""Stand-ins: buff chipboard with pencil lettering, their shadows, tape, rings and turning arc."""
+"""Stand-ins: buff chipboard with pencil lettering, their shadows, tape and rings."""
 
 from dataclasses import dataclass
 from functools import lru_cache
-from math import atan2, cos, degrees, radians, sin
 from random import Random
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QBrush, QImage, QPainter, QPainterPath, QPolygonF
-from shapely import MultiPolygon, Polygon
+from shapely import LineString, MultiLineString, MultiPolygon, Polygon
+from shapely.geometry.base import BaseGeometry
 
 from bayboard.model.placed import Placed
-from bayboard.units.angle import show_angle
 from bayboard.window import lettering
 from bayboard.window.draw.face import Face, face
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.shadow import AT_REST, HOVERED, IN_HAND, Shape, paint_shadow
-from bayboard.window.draw.strokes import add_head, add_ring, cased, hatched, kept
-from bayboard.window.lettering import Style
+from bayboard.window.draw.strokes import add_ring, cased, hatched, kept
 from bayboard.window.theme import Theme, brush, mixed, pen
 
 RING_OFF = 6.0  # px between a stand-in's edge and its ring
 REST = 0.16  # how much paler the names of ports are until the pointer is near
-ARC = 40.0  # px; radius of the turning arc, ARC_SMALL on cards narrower than ARC_FROM
-ARC_SMALL = 27.0
-ARC_FROM = 150.0
 
 
 @dataclass(frozen=True, slots=True)
 class GearState:
-    """How a stand-in is shown besides lying there: `over` is what of it hangs off its board, in mm."""
+    """How a stand-in is shown besides lying there, its shapes in mm.
+
+    `height` is 1 in the hand and 0 on the board; `over` is what of it hangs off its board, `rim` the part of
+    the board's edge that it covers.
+    """
 
     hovered: bool = False
-    in_hand: bool = False
+    height: float = 0.0
     over: Polygon | MultiPolygon | None = None
+    rim: BaseGeometry | None = None
 
 
 AT_EASE = GearState()
@@ -44,19 +44,26 @@ def face_of(scale: Scale, placed: Placed, theme: Theme) -> Face:
 
 
 def paint_gear(p: QPainter, scale: Scale, placed: Placed, theme: Theme, state: GearState = AT_EASE) -> None:
-    """Paint a stand-in where it stands.
-
-    In hand it lifts by its shadow alone: its edges stay where its measures end.
-    """
+    """Paint a stand-in where it stands, its shadow as long as it is high over the board."""
     at = scale.px(*placed.at)
     made = face_of(scale, placed, theme)
-    shadow = IN_HAND if state.in_hand else HOVERED if state.hovered else AT_REST
-    paint_shadow(p, at, made.shape, shadow)
-    paint_face(p, at, made, theme, near=state.hovered or state.in_hand)
+    _paint_shadow(p, at, made, state)
+    paint_face(p, at, made, theme, near=state.hovered or state.height > 0.0)
     if state.over is not None and not state.over.is_empty:
-        _paint_overhang(p, scale, state.over, theme)
+        _paint_overhang(p, scale, state.over, state.rim, theme)
     if placed.gear.taped:
         paint_tape_strip(p, at, made, theme)
+
+
+def _paint_shadow(p: QPainter, at: QPointF, made: Face, state: GearState) -> None:
+    if state.height >= 1.0:
+        paint_shadow(p, at, made.shape, IN_HAND)
+        return
+    paint_shadow(p, at, made.shape, HOVERED if state.hovered else AT_REST)
+    if state.height > 0.0:  # on its way up or down: the long shadow grows out of the short one
+        with kept(p):
+            p.setOpacity(p.opacity() * state.height)
+            paint_shadow(p, at, made.shape, IN_HAND)
 
 
 def paint_face(p: QPainter, at: QPointF, made: Face, theme: Theme, near: bool = False) -> None:
@@ -76,13 +83,24 @@ def paint_face(p: QPainter, at: QPointF, made: Face, theme: Theme, near: bool = 
             lettering.draw(p, QPointF(word.x, word.y), word.text, word.style, ink, word.align)
 
 
-def _paint_overhang(p: QPainter, scale: Scale, over: Polygon | MultiPolygon, theme: Theme) -> None:
-    """Hatch what hangs off the board in pencil, its line on the board's edge in must."""
+def _paint_overhang(
+    p: QPainter, scale: Scale, over: Polygon | MultiPolygon, rim: BaseGeometry | None, theme: Theme
+) -> None:
+    """Hatch what hangs off the board in pencil; the board's edge below it is a line in must."""
     path = QPainterPath()
     for part in over.geoms if isinstance(over, MultiPolygon) else [over]:
         add_ring(path, list(part.exterior.coords)[:-1], scale)
     hatched(p, path, 8, theme.pencil, 0.7)
-    p.strokePath(path, pen(theme.must, 1.2))
+    cased(p, _line_path(rim, scale), theme.must, 2.0, theme, casing=1.5)
+
+
+def _line_path(line: BaseGeometry | None, scale: Scale) -> QPainterPath:
+    """Return lines in mm as a path in pixels, empty for anything else."""
+    path = QPainterPath()
+    for part in line.geoms if isinstance(line, MultiLineString) else [line]:
+        if isinstance(part, LineString):
+            path.addPolygon(QPolygonF([scale.px(x, y) for x, y in part.coords]))
+    return path
 
 
 def paint_tape_strip(p: QPainter, at: QPointF, made: Face, theme: Theme) -> None:
@@ -144,71 +162,8 @@ def _ring_path(scale: Scale, placed: Placed, theme: Theme, off: float) -> QPaint
 def paint_rings(
     p: QPainter, scale: Scale, placed: Placed, theme: Theme, selected: bool, focused: bool
 ) -> None:
-    """Paint the ring of a selected piece (full, cased) and of the one with the focus (dashed)."""
-    if selected:
-        cased(p, _ring_path(scale, placed, theme, RING_OFF), theme.blue, 2.6, theme)
+    """Paint the ring of a selected piece, full, or dashed where the keys are at it."""
     if focused:
-        off = RING_OFF + (6.0 if selected else 0.0)
-        cased(p, _ring_path(scale, placed, theme, off), theme.blue, 2.0, theme, dash=(4.0, 2.5))
-
-
-def turn_grip(scale: Scale, placed: Placed, theme: Theme) -> QRectF:
-    """Return where a selected piece is gripped to turn it: 44 px at its clipped corner, as felt.
-
-    On a small card the grip lies outside, where its arc is.
-    """
-    made, at = face_of(scale, placed, theme), scale.px(*placed.at)
-    felt, inward = 44.0 * theme.size, (12.0 if _arc_inside(made, theme) else -16.0) * theme.size
-    middle = made.box.center()
-    x = made.tip[0] + (inward if middle.x() > made.tip[0] else -inward)
-    y = made.tip[1] + (inward if middle.y() > made.tip[1] else -inward)
-    return QRectF(at.x() + x - felt / 2, at.y() + y - felt / 2, felt, felt)
-
-
-def _arc_radius(made: Face, theme: Theme) -> float:
-    return (ARC if made.box.width() >= ARC_FROM else ARC_SMALL) * theme.size
-
-
-def _arc_inside(made: Face, theme: Theme) -> bool:
-    return min(made.box.width(), made.box.height()) >= 2.4 * _arc_radius(made, theme)
-
-
-def paint_turning(
-    p: QPainter, scale: Scale, placed: Placed, theme: Theme, turning: float | None = None
-) -> None:
-    """Paint the turning arc: in pencil in the clipped corner, in chalk outside it on a small card.
-
-    The degrees stand beside it where the card is wide enough.
-    """
-    made = face_of(scale, placed, theme)
-    radius, inside = _arc_radius(made, theme), _arc_inside(made, theme)
-    middle, tip = made.box.center(), QPointF(*made.tip)
-    facing = degrees(atan2(-(middle.y() - tip.y()), middle.x() - tip.x()))
-    facing = 45.0 + 90.0 * round((facing - 45.0) / 90.0)  # along the diagonal of the box
-    with kept(p):
-        p.translate(scale.px(*placed.at))
-        arc, heads = _arc(tip, radius, facing if inside else facing + 180.0)
-        if not inside:
-            p.strokePath(arc, pen("#000000", 4.0, 0.5))
-        p.strokePath(arc, pen(theme.pencil if inside else theme.chalk, 1.8))
-        p.fillPath(heads, brush(theme.pencil if inside else theme.chalk))
-        if made.box.width() >= ARC_FROM and inside:
-            shown = placed.gear.turn % 360.0 if turning is None else turning
-            far = radius + 17.0 * theme.size
-            x, y = tip.x() + far * cos(radians(facing)), tip.y() - far * sin(radians(facing))
-            style = Style("pencil", round(17 * theme.size))
-            at = QPointF(x, y + 9.0 * theme.size)
-            lettering.draw(p, at, show_angle(shown), style, theme.pencil, "centre")
-
-
-def _arc(tip: QPointF, radius: float, facing: float) -> tuple[QPainterPath, QPainterPath]:
-    """Return an arc round a corner that opens towards `facing`, and its two heads."""
-    box = QRectF(tip.x() - radius, tip.y() - radius, 2 * radius, 2 * radius)
-    arc, heads = QPainterPath(), QPainterPath()
-    arc.arcMoveTo(box, facing - 30.0)
-    arc.arcTo(box, facing - 30.0, 60.0)
-    for end, sense in ((facing - 40.0, -1.0), (facing + 40.0, 1.0)):
-        a = radians(end)
-        at = QPointF(tip.x() + radius * cos(a), tip.y() - radius * sin(a))
-        add_head(heads, at, (-sin(a) * sense, -cos(a) * sense), 11.0, 9.0)
-    return arc, heads
+        cased(p, _ring_path(scale, placed, theme, RING_OFF), theme.blue, 2.0, theme, dash=(4.0, 2.5))
+    elif selected:
+        cased(p, _ring_path(scale, placed, theme, RING_OFF), theme.blue, 2.6, theme)

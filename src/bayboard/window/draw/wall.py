@@ -7,6 +7,7 @@ from PySide6.QtGui import QPainter
 
 from bayboard.model.placed import Placed
 from bayboard.rules.scene import Scene
+from bayboard.window.draw.aloft import Aloft
 from bayboard.window.draw.chalk import (
     measure_tag,
     paint_chalk_line,
@@ -19,7 +20,7 @@ from bayboard.window.draw.chalk import (
 from bayboard.window.draw.docking import docked, number_rects, paint_docked
 from bayboard.window.draw.drilled import paint_made_screws
 from bayboard.window.draw.fixings import paint_fixings
-from bayboard.window.draw.gear import GearState, paint_gear, paint_rings, paint_turning
+from bayboard.window.draw.gear import GearState, paint_gear, paint_rings
 from bayboard.window.draw.ground import paint_ground
 from bayboard.window.draw.leads import paint_leads
 from bayboard.window.draw.marks import MARK
@@ -28,6 +29,7 @@ from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.show import WallShow
 from bayboard.window.draw.strokes import kept
 from bayboard.window.draw.tags import paint_tag
+from bayboard.window.draw.turning import paint_turning
 from bayboard.window.theme import Theme
 
 
@@ -86,8 +88,13 @@ def paint_live(
     show: WallShow,
     rect: QRectF,
     moving: Set[str] = frozenset(),
+    aloft: Aloft | None = None,
 ) -> None:
-    """Paint what changes by the frame: ghosts, the moving pieces and their leads, rings, measures, tags."""
+    """Paint what changes by the frame: ghosts, the moving pieces and their leads, rings, measures, tags.
+
+    `aloft`: how the moving pieces stand off the board; without it those in the hand are simply high.
+    """
+    held = aloft or Aloft(dict.fromkeys(show.in_hand, 1.0))
     with kept(p):
         p.setClipRect(rect)
         _smooth(p)
@@ -100,16 +107,24 @@ def paint_live(
             paint_chalk_line(p, scale, show.chalk_x, theme, rect, tuple(scene.placed.values()), over)
         for piece in scene.placed.values():
             if piece.id in moving:
-                _paint_piece(p, scale, scene, theme, show, piece)
-        _paint_rings(p, scale, scene, theme, show)
+                with kept(p):
+                    p.translate(held.shift(piece.id))
+                    _paint_piece(p, scale, scene, theme, show, piece, held.height(piece.id))
+        _paint_rings(p, scale, scene, theme, show, held, rect)
         _paint_overlays(p, scale, scene, theme, show, rect)
 
 
 def _paint_piece(
-    p: QPainter, scale: Scale, scene: Scene, theme: Theme, show: WallShow, piece: Placed
+    p: QPainter,
+    scale: Scale,
+    scene: Scene,
+    theme: Theme,
+    show: WallShow,
+    piece: Placed,
+    height: float = 0.0,
 ) -> None:
     """Paint a stand-in and, over it, what of its holes is made."""
-    paint_gear(p, scale, piece, theme, gear_state(scene, show, piece))
+    paint_gear(p, scale, piece, theme, gear_state(scene, show, piece, height))
     paint_made_screws(p, scale, scene.layout, piece, theme)
 
 
@@ -129,22 +144,30 @@ def leads_of(scene: Scene, gear: Set[str]) -> frozenset[str]:
     )
 
 
-def gear_state(scene: Scene, show: WallShow, piece: Placed) -> GearState:
+def gear_state(scene: Scene, show: WallShow, piece: Placed, height: float = 0.0) -> GearState:
     """Return how a stand-in is shown, with the part of it that hangs off its board."""
     shape = scene.boards.get(piece.board.id)
-    over = None
-    if shape is not None and not shape.polygon.covers(piece.polygon):
-        over = piece.polygon.difference(shape.polygon)
-    return GearState(show.hovered == piece.id, piece.id in show.in_hand, over)
+    hovered = show.hovered == piece.id
+    if shape is None or shape.polygon.covers(piece.polygon):
+        return GearState(hovered, height)
+    rim = shape.polygon.boundary.intersection(piece.polygon)
+    return GearState(hovered, height, piece.polygon.difference(shape.polygon), rim)
 
 
-def _paint_rings(p: QPainter, scale: Scale, scene: Scene, theme: Theme, show: WallShow) -> None:
+def _paint_rings(
+    p: QPainter, scale: Scale, scene: Scene, theme: Theme, show: WallShow, held: Aloft, rect: QRectF
+) -> None:
+    chosen = [piece for piece in scene.placed.values() if piece.id in show.selected]
     for piece in scene.placed.values():
         selected, focused = piece.id in show.selected, show.focused == piece.id
         if selected or focused:
-            paint_rings(p, scale, piece, theme, selected, focused)
-        if selected and len(show.selected) == 1:
-            paint_turning(p, scale, piece, theme, show.turning)
+            with kept(p):
+                p.translate(held.shift(piece.id))
+                paint_rings(p, scale, piece, theme, selected, focused)
+    if chosen:
+        with kept(p):
+            p.translate(held.shift(chosen[0].id))
+            paint_turning(p, scale, chosen, theme, show.turning, rect)
 
 
 def _paint_overlays(

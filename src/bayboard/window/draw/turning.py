@@ -1,0 +1,146 @@
+"""The turning grip: a pencil arc in one stand-in's clipped corner, a chalk arc at the corner of several."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import atan2, cos, degrees, radians, sin
+
+from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtGui import QPainter, QPainterPath
+
+from bayboard.model.placed import Placed
+from bayboard.units.angle import show_angle
+from bayboard.window import lettering
+from bayboard.window.draw.face import Face
+from bayboard.window.draw.gear import RING_OFF, face_of
+from bayboard.window.draw.scale import Scale
+from bayboard.window.draw.strokes import add_head
+from bayboard.window.draw.tags import paint_tag, pushed_in, tag_rect
+from bayboard.window.lettering import Style
+from bayboard.window.theme import Theme, brush, pen
+
+ARC = 40.0  # px; radius of the turning arc, ARC_SMALL on cards narrower than ARC_FROM
+ARC_SMALL = 27.0
+ARC_FROM = 150.0
+FELT = 44.0  # px square that the grip is felt over
+
+
+@dataclass(frozen=True, slots=True)
+class Grip:
+    """A turning grip in pixels: the corner its arc goes round, which way that opens, where it is felt.
+
+    `facing` in degrees, 90 is up.  `inside`: it lies on the card, in pencil; else beside it, in chalk.
+    """
+
+    tip: QPointF
+    radius: float
+    facing: float
+    inside: bool
+    felt: QRectF
+    roomy: bool = False  # degrees find room beside the arc
+
+
+def turn_grip(scale: Scale, pieces: Sequence[Placed], theme: Theme) -> Grip | None:
+    """Return the grip of what is selected: of one piece in its clipped corner, of several at their box's."""
+    if not pieces:
+        return None
+    return _of_one(scale, pieces[0], theme) if len(pieces) == 1 else _of_several(scale, pieces, theme)
+
+
+def _of_one(scale: Scale, placed: Placed, theme: Theme) -> Grip:
+    """Return the grip of one piece; on a small card it lies outside, where its arc is."""
+    made, at = face_of(scale, placed, theme), scale.px(*placed.at)
+    radius = (ARC if made.box.width() >= ARC_FROM else ARC_SMALL) * theme.size
+    inside = min(made.box.width(), made.box.height()) >= 2.4 * radius
+    inward = (12.0 if inside else -16.0) * theme.size
+    tip = QPointF(at.x() + made.tip[0], at.y() + made.tip[1])
+    facing = _facing(made)
+    way = QPointF(inward if _right(made) else -inward, inward if _down(made) else -inward)
+    roomy = inside and made.box.width() >= ARC_FROM
+    return Grip(tip, radius, facing if inside else facing + 180.0, inside, _felt(tip + way, theme), roomy)
+
+
+def _right(made: Face) -> bool:
+    return made.box.center().x() > made.tip[0]
+
+
+def _down(made: Face) -> bool:
+    return made.box.center().y() > made.tip[1]
+
+
+def _facing(made: Face) -> float:
+    """Return which way the middle lies from the clipped corner, along a diagonal of the box."""
+    middle = made.box.center()
+    facing = degrees(atan2(-(middle.y() - made.tip[1]), middle.x() - made.tip[0]))
+    return 45.0 + 90.0 * round((facing - 45.0) / 90.0)
+
+
+def _of_several(scale: Scale, pieces: Sequence[Placed], theme: Theme) -> Grip:
+    """Return the one grip of several pieces, outside the upper left corner of the box round them."""
+    left, top = min(p.box[0] for p in pieces), max(p.box[3] for p in pieces)
+    off = RING_OFF + 2.0
+    tip = scale.px(left, top) - QPointF(off, off)
+    away = 16.0 * theme.size
+    return Grip(tip, ARC_SMALL * theme.size, 135.0, False, _felt(tip - QPointF(away, away), theme))
+
+
+def _felt(middle: QPointF, theme: Theme) -> QRectF:
+    felt = FELT * theme.size
+    return QRectF(middle.x() - felt / 2, middle.y() - felt / 2, felt, felt)
+
+
+def paint_turning(
+    p: QPainter,
+    scale: Scale,
+    pieces: Sequence[Placed],
+    theme: Theme,
+    turning: float | None = None,
+    rect: QRectF | None = None,
+) -> None:
+    """Paint the grip's arc; a piece's degrees stand beside it, on a tag while it turns (`turning`)."""
+    grip = turn_grip(scale, pieces, theme)
+    if grip is None:
+        return
+    arc, heads = _arc(grip.tip, grip.radius, grip.facing)
+    token = theme.pencil if grip.inside else theme.chalk
+    if not grip.inside:
+        p.strokePath(arc, pen(theme.board, 4.0))
+        p.strokePath(heads, pen(theme.board, 2.4))
+    p.strokePath(arc, pen(token, 1.8))
+    p.fillPath(heads, brush(token))
+    if turning is not None:
+        _paint_tag(p, grip, show_angle(turning), theme, rect)
+    elif grip.roomy:
+        _paint_degrees(p, grip, show_angle(pieces[0].gear.turn % 360.0), theme)
+
+
+def _beyond(grip: Grip, far: float) -> QPointF:
+    """Return the point `far` pixels from the corner through the middle of the arc."""
+    a = radians(grip.facing)
+    return QPointF(grip.tip.x() + far * cos(a), grip.tip.y() - far * sin(a))
+
+
+def _paint_degrees(p: QPainter, grip: Grip, words: str, theme: Theme) -> None:
+    at = _beyond(grip, grip.radius + 17.0 * theme.size) + QPointF(0.0, 9.0 * theme.size)
+    lettering.draw(p, at, words, Style("pencil", round(17 * theme.size)), theme.pencil, "centre")
+
+
+def _paint_tag(p: QPainter, grip: Grip, words: str, theme: Theme, rect: QRectF | None) -> None:
+    """Lay the degrees on a tag outside the corner, off the card that turns."""
+    far = (-30.0 if grip.inside else grip.radius + 24.0) * theme.size
+    tag = tag_rect(_beyond(grip, far), words, theme)
+    if rect is not None:
+        tag = pushed_in(tag, rect.adjusted(4, 4, -4, -4))
+    paint_tag(p, tag, words, theme)
+
+
+def _arc(tip: QPointF, radius: float, facing: float) -> tuple[QPainterPath, QPainterPath]:
+    """Return an arc round a corner that opens towards `facing`, and its two heads."""
+    box = QRectF(tip.x() - radius, tip.y() - radius, 2 * radius, 2 * radius)
+    arc, heads = QPainterPath(), QPainterPath()
+    arc.arcMoveTo(box, facing - 30.0)
+    arc.arcTo(box, facing - 30.0, 60.0)
+    for end, sense in ((facing - 40.0, -1.0), (facing + 40.0, 1.0)):
+        a = radians(end)
+        at = QPointF(tip.x() + radius * cos(a), tip.y() - radius * sin(a))
+        add_head(heads, at, (-sin(a) * sense, -cos(a) * sense), 11.0, 9.0)
+    return arc, heads
