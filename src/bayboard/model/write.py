@@ -5,9 +5,9 @@ the shortest decimal that reads back; every member on its own line, a list of pl
 """
 
 import json
-from collections.abc import Iterator
 from decimal import Decimal
 from functools import cache
+from json.encoder import encode_basestring as quoted
 from typing import Any
 
 import msgspec
@@ -71,30 +71,26 @@ def _plain(item: Any, first_board: str | None) -> Any:
 
 def spelled(value: object) -> str:
     """Return JSON values in the layout of the normal form, without the last line feed."""
-    return "".join(_pieces(value, "\n"))
+    return _spelled(value, "\n")
 
 
-def _pieces(value: object, line: str) -> Iterator[str]:
-    """Yield the text of a value; `line` is a line feed and the indent that it stands at."""
+def _spelled(value: object, line: str) -> str:
+    """Return the text of a value; `line` is a line feed and the indent that it stands at."""
+    if isinstance(value, list):
+        if not any(isinstance(item, dict | list) for item in value):
+            return f"[{', '.join(map(_scalar, value))}]"
+        inner = line + " "
+        return f"[{','.join([inner + _spelled(item, inner) for item in value])}{line}]"
     if isinstance(value, dict) and value:
-        yield "{"
-        for count, (name, item) in enumerate(value.items()):
-            yield f"{',' if count else ''}{line} {json.dumps(name, ensure_ascii=False)}: "
-            yield from _pieces(item, line + " ")
-        yield line + "}"
-    elif isinstance(value, list) and any(isinstance(item, dict | list) for item in value):
-        yield "["
-        for count, item in enumerate(value):
-            yield f"{',' if count else ''}{line} "
-            yield from _pieces(item, line + " ")
-        yield line + "]"
-    elif isinstance(value, list):
-        yield f"[{', '.join(map(_scalar, value))}]"
-    else:
-        yield _scalar(value)
+        inner = line + " "
+        items = [f"{inner}{quoted(name)}: {_spelled(item, inner)}" for name, item in value.items()]
+        return f"{{{','.join(items)}{line}}}"
+    return _scalar(value)
 
 
 def _scalar(value: object) -> str:
+    if isinstance(value, str):
+        return quoted(value)
     if isinstance(value, bool) or not isinstance(value, int | float):
         return json.dumps(value, ensure_ascii=False)
     return number(value)
