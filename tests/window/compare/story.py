@@ -1,13 +1,15 @@
 """A vehicle with a past: the crew pickup, kept six times by real edits, printed once and drilled a little."""
 
+import tempfile
 from datetime import UTC, datetime, timedelta
+from functools import cache
 from pathlib import Path
 from unittest import mock
 
 from bayboard.edits.drill_hole import DrillHole
 from bayboard.edits.move_gear import MoveGear
 from bayboard.edits.place_gear import PlaceGear
-from bayboard.job.job import Job
+from bayboard.job.job import Job, open_job
 from bayboard.model.read import read
 from bayboard.store import sealed
 from bayboard.store.job_file import PrintLine
@@ -21,12 +23,22 @@ LINE = PrintLine(
 
 def pickup(path):
     """Return the pickup's job in a job file at `path`: six revisions and a draft that goes on from them."""
+    path.write_bytes(_kept())
+    return open_job(path)
+
+
+@cache
+def _kept():
+    """Return the job file, let go of; lived through once, copied for each test."""
     job = Job(read(PICKUP.read_bytes()))
     _Clock.at = datetime.now(UTC) - timedelta(days=23)
-    with mock.patch.object(sealed, "datetime", _Clock):
-        job.house(path)
-        _past(job)
-    return job
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "pickup.bay"
+        with mock.patch.object(sealed, "datetime", _Clock):
+            job.house(path)
+            _past(job)
+            job.close()
+        return path.read_bytes()
 
 
 class _Clock(datetime):
