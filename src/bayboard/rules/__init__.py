@@ -12,6 +12,7 @@ from bayboard.rules.arrange import (
     plug_room,
     reach,
     seat_depth,
+    seat_swing,
     sight,
 )
 from bayboard.rules.fix import hole_edge, hole_hole, insert_landing, no_drill
@@ -31,6 +32,7 @@ RULES: tuple[Rule, ...] = (
     gap,
     off_board,
     seat_depth,
+    seat_swing,
     sight,
     reach,
     plug_room,

@@ -9,9 +9,9 @@ from bayboard.model.layout import Bay
 from bayboard.rules.finding import Finding
 
 ALWAYS = frozenset(
-    ("off-wall", "seat-depth", "on-stay", "on-landing", "way-in", "insert-landing", "no-drill")
+    ("off-wall", "seat-depth", "seat-swing", "on-stay", "on-landing", "way-in", "insert-landing", "no-drill")
 )
-BESIDE_THE_BAY = frozenset(("overlap", "plug-room"))  # measured in the bay when a stay or seat is a subject
+BESIDE_THE_BAY = frozenset(("overlap", "air", "plug-room"))  # in the bay when a stay or seat is a subject
 TOLD = ", too close to call."
 
 
