@@ -1,6 +1,6 @@
 """Tiny builders: a plain document to start from, changed member by member.
 
-The plain bay: wall 1200 x 600, way in 1200 x 900, one board `BD` 1000 x 400 with its lower left corner at (0, 0), 10 thick
+The plain bay: wall 1200 x 600, one board `BD` 1000 x 400 with its lower left corner at (0, 0), 10 thick
 at standoff 20 (front at z = 30), no corner radius.  Cards: `box` 100 x 60 x 50 and `slab` 200 x 100 x 40,
 both without ports, screws or service points, both warm (heat null counts as hot).
 """
@@ -41,7 +41,7 @@ def gear(name: str, x: float, y: float, card: str = "box", **members: Any) -> di
 _PLAIN: dict[str, Any] = {
     "bayboard": 1,
     "vehicle": {"name": "Plain bay"},
-    "bay": {"wall": rectangle(-100, -100, 1100, 500), "way_in": [1200, 900]},
+    "bay": {"wall": rectangle(-100, -100, 1100, 500)},
     "boards": [{"id": "BD", "outline": rectangle(0, 0, 1000, 400), "thickness": 10, "standoff": 20}],
     "cards": {"box": card(), "slab": card(200, 100, 40)},
 }

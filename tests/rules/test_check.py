@@ -69,7 +69,7 @@ def test_findings_are_numbered_from_one(verdict):
 
 
 def test_an_empty_board_has_nothing_to_say():
-    found = check(layout())
+    found = check(layout(bay={"way_in": [1200, 900]}))
     assert (found.findings, found.unchecked, set(found.counts.values())) == ((), (), {0})
 
 
