@@ -19,6 +19,7 @@ from bayboard.geometry.outline import SPECK, Points
 
 Flags = NDArray[np.bool_]
 Shapes = NDArray[np.object_]
+Indices = NDArray[np.intp]
 
 HAIR = 1e-9  # mm; what floating point leaves over: less than this is nothing
 
@@ -99,11 +100,24 @@ def overlaps(a: Crowd, b: Crowd, where: Flags, area: float) -> Points:
     where their heights do not meet or that area is not over `area` mm2.
     """
     found = np.zeros((len(a), len(b)))
-    i, j = np.nonzero(where & heights_meet(a, b) & (box_gaps(a, b) < -HAIR))
-    shared = shapely.intersection(a.shapes[i], b.shapes[j])
-    for k in np.flatnonzero(shapely.area(shared) > area):
-        found[i[k], j[k]] = smaller_side(shared[k])
+    i, j, shared = _shared(a, b, where, area)
+    found[i, j] = [smaller_side(shape) for shape in shared]
     return found
+
+
+def overlapping(a: Crowd, b: Crowd, where: Flags, area: float) -> Flags:
+    """Return which pairs `overlaps` would find to lie into each other, (len(a), len(b))."""
+    found = np.zeros((len(a), len(b)), dtype=np.bool_)
+    i, j, _ = _shared(a, b, where, area)
+    found[i, j] = True
+    return found
+
+
+def _shared(a: Crowd, b: Crowd, where: Flags, area: float) -> tuple[Indices, Indices, Shapes]:
+    i, j = np.nonzero(where & heights_meet(a, b) & (box_gaps(a, b) < -HAIR))
+    shared = np.asarray(shapely.intersection(a.shapes[i], b.shapes[j]), dtype=np.object_)
+    deep = np.asarray(shapely.area(shared) > area)
+    return i[deep], j[deep], shared[deep]
 
 
 def solid_parts(shape: BaseGeometry) -> list[Polygon]:

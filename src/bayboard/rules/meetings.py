@@ -2,16 +2,22 @@
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from typing import TypeVar
 
 import numpy as np
+from numpy.typing import NDArray
 
-from bayboard.geometry.crowd import Crowd, Flags, crowd, gaps, overlaps
+from bayboard.geometry.crowd import Crowd, Flags, boxes_apart, crowd, gaps, overlaps
+from bayboard.geometry.crowd import overlapping as overlapping_rows
 from bayboard.geometry.outline import Points
 from bayboard.model.placed import Body, Placed
+from bayboard.rules.levels import Key
+from bayboard.rules.places import Places
 from bayboard.rules.scene import Scene
 
 Row = tuple[str, Body]
 Measure = Callable[[Crowd, Crowd, Flags], Points]
+S = TypeVar("S", np.float64, np.bool_)
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,9 +39,9 @@ def overlapping(scene: Scene, about: frozenset[str] | None, area: float) -> list
 
     Measured by the pair of bodies that lie deepest into each other.
     """
-    stays = [(id_, body) for id_, (_, body) in scene.stays.items() if body is not None]
     gear = _gear(scene)
-    return _meetings(_moved(gear, about), gear + stays, lambda a, b, where: -overlaps(a, b, where, area), 0.0)
+    every = gear + _stays(scene)
+    return _meetings(_moved(gear, about), every, lambda a, b, where: -overlaps(a, b, where, area), 0.0)
 
 
 def close(scene: Scene, about: frozenset[str] | None, within: float) -> list[Meeting]:
@@ -48,7 +54,62 @@ def lies_into(a: Placed, b: Placed, area: float) -> bool:
     """Return whether any two bodies of two stand-ins share more plan area than `area`."""
     rows = [_crowd([(p.id, body) for body in p.bodies]) for p in (a, b)]
     asked = np.ones((len(rows[0]), len(rows[1])), dtype=np.bool_)
-    return bool(overlaps(rows[0], rows[1], asked, area).any())
+    return bool(overlapping_rows(rows[0], rows[1], asked, area).any())
+
+
+def share_at(scene: Scene, places: Places, others: Iterable[str], area: float) -> dict[Key, Flags]:
+    """Return at which places a stand-in shares more plan area than `area` with others, by subjects.
+
+    Others that are far from all places are left out, as in `apart_at`.
+    """
+    rows = _near(_those(scene, others), places, 0.0)
+    found = _every_body(places, rows, lambda a, b, where: overlapping_rows(a, b, where, area))
+    return _by_pair(scene, places, rows, np.asarray(found.any(axis=0)), np.logical_or)
+
+
+def apart_at(scene: Scene, places: Places, others: Iterable[str], within: float) -> dict[Key, Points]:
+    """Return how far a stand-in is at each place from others, mm, by subjects; inf beyond `within`."""
+    rows = _near(_those(scene, others), places, within)
+    found = _every_body(places, rows, lambda a, b, where: gaps(a, b, where, within))
+    return _by_pair(scene, places, rows, found.min(axis=0, initial=np.inf), np.minimum)
+
+
+def _every_body(
+    places: Places, rows: list[Row], measure: Callable[[Crowd, Crowd, Flags], NDArray[S]]
+) -> NDArray[S]:
+    """Return the measure of each body at each place from each row, (bodies, places, rows)."""
+    found = measure(places.bodies, _crowd(rows), np.ones((len(places.bodies), len(rows)), dtype=np.bool_))
+    return found.reshape(len(places.model.bodies), len(places), len(rows))
+
+
+def _those(scene: Scene, ids: Iterable[str]) -> list[Row]:
+    asked = frozenset(ids)
+    return [row for row in _gear(scene) + _stays(scene) if row[0] in asked]
+
+
+def _near(rows: list[Row], places: Places, within: float) -> list[Row]:
+    """Return the rows that the stand-in comes near to at any of the places."""
+    if not rows or not len(places.bodies):
+        return []
+    near = boxes_apart(places.box, _crowd(rows).boxes) <= within
+    return [row for row, is_near in zip(rows, near, strict=True) if is_near]
+
+
+def _by_pair(
+    scene: Scene, places: Places, rows: list[Row], columns: NDArray[S], best: np.ufunc
+) -> dict[Key, NDArray[S]]:
+    """Return the best column of each other thing, by subjects in document order."""
+    order = list(scene.placed)
+    found: dict[Key, NDArray[S]] = {}
+    for (id_, _), column in zip(rows, columns.T, strict=True):
+        before = id_ in scene.placed and order.index(id_) < order.index(places.id)
+        key = (id_, places.id) if before else (places.id, id_)
+        found[key] = best(found[key], column) if key in found else column
+    return found
+
+
+def _stays(scene: Scene) -> list[Row]:
+    return [(id_, body) for id_, (_, body) in scene.stays.items() if body is not None]
 
 
 def _gear(scene: Scene) -> list[Row]:

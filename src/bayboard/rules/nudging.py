@@ -101,4 +101,4 @@ class Nudger:
                     spoilt |= said == MUST
             left = left[~spoilt]
         free[asked], free[left] = SPOILT, FREE
-        return block[free[block] == FREE]
+        return np.asarray(block[free[block] == FREE])

@@ -10,6 +10,7 @@ import numpy as np
 from bayboard.geometry.crowd import Crowd, Shapes, filled
 from bayboard.geometry.outline import Points
 from bayboard.geometry.solids import Indices
+from bayboard.model.layout import Point
 from bayboard.model.placed import Placed
 from bayboard.rules.levels import Key, Levels
 from bayboard.rules.scene import Scene
@@ -50,6 +51,10 @@ class Places:
         """Return a ring of the model at every place, (places, points, 2)."""
         return np.asarray(ring[None, :, :] + self.at[:, None, :])
 
+    def points(self, at: Point) -> Points:
+        """Return a point of the card's frame at every place, (places, 2)."""
+        return np.asarray(self.model.point(at)) + self.at
+
     def shapes(self, ring: Points) -> Shapes:
         """Return a ring of the model as a polygon at every place, (places,)."""
         return filled(self.rings(ring))
@@ -63,6 +68,17 @@ class Places:
             np.concatenate(shapes),
             np.repeat(np.array([b.z for b in bodies]).reshape(-1, 2), len(self), axis=0),
         )
+
+    @cached_property
+    def box(self) -> Points:
+        """Return (x0, y0, x1, y1) round its bodies at all the places."""
+        points = np.concatenate([body.ring for body in self.model.bodies])
+        low, high = points.min(axis=0) + self.at.min(axis=0), points.max(axis=0) + self.at.max(axis=0)
+        return np.concatenate([low, high])
+
+    def others(self, scene: Scene) -> list[str]:
+        """Return the other stand-ins, in document order."""
+        return [id_ for id_ in scene.placed if id_ != self.id]
 
     @property
     def silence(self) -> Levels:

@@ -14,6 +14,8 @@ from bayboard.geometry.crowd import HAIR
 from bayboard.geometry.rims import Rim, farthest_out, rim_depths
 from bayboard.model.placed import Placed
 from bayboard.rules.finding import Finding, Said
+from bayboard.rules.levels import MUST, SHOULD, Key, Levels
+from bayboard.rules.places import Places
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed
 from bayboard.rules.words import amount
@@ -36,6 +38,23 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
             reaches = float(far) if far >= limit(scene.layout, "outside_silent") else 0.0
             if reaches or placed.id in loose:
                 yield _finding(scene, placed, reaches, loose.get(placed.id, []))
+
+
+def at_places(scene: Scene, places: Places, key: Key | None = None) -> dict[Key, Levels]:
+    """Return how bad it is with a stand-in at many places, as `places.AtPlaces` tells."""
+    rim = scene.boards[places.model.board.id].rim
+    levels = places.silence
+    if key is not None:  # reaching out alone is no must
+        silent = limit(scene.layout, "outside_silent")
+        rings = places.rings(places.model.ring)
+        corners = rim_depths(rings.reshape(-1, 2), rim).reshape(len(places), -1)
+        far = corners.min(axis=1) < -2 * silent  # no need to look for the farthest point
+        levels[far] = SHOULD
+        rest = np.flatnonzero(~far)
+        levels[rest[farthest_out(list(rings[rest]), rim) >= silent]] = SHOULD
+    for screw in places.model.card.screws:
+        levels[rim_depths(places.points(screw.at), rim) < -HAIR] = MUST
+    return {(places.id,): levels}
 
 
 def _screws_off(standing: list[Placed], rim: Rim) -> dict[str, list[int]]:

@@ -7,10 +7,13 @@ Speaks: they share plan area at the same height; gives the smaller side of the s
 
 from collections.abc import Iterator
 
+import numpy as np
 import shapely
 
 from bayboard.rules.finding import Finding, Said
-from bayboard.rules.meetings import Meeting, body_members, overlapping
+from bayboard.rules.levels import MUST, Key, Levels
+from bayboard.rules.meetings import Meeting, body_members, overlapping, share_at
+from bayboard.rules.places import Places
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, unknown_bodies
 from bayboard.rules.words import amount
@@ -28,6 +31,13 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
             yield from guessed(RULE, placed, body_members(placed))
     for meeting in overlapping(scene, about, limit(scene.layout, "overlap_area")):
         yield _finding(scene, meeting)
+
+
+def at_places(scene: Scene, places: Places, key: Key | None = None) -> dict[Key, Levels]:
+    """Return how bad it is with a stand-in at many places, as `places.AtPlaces` tells."""
+    others = [id_ for id_ in key or (*places.others(scene), *scene.stays) if id_ != places.id]
+    found = share_at(scene, places, others, limit(scene.layout, "overlap_area"))
+    return {subjects: MUST * shared.astype(np.int8) for subjects, shared in found.items()}
 
 
 def _finding(scene: Scene, meeting: Meeting) -> Finding:

@@ -12,9 +12,11 @@ import numpy as np
 
 from bayboard.geometry.crowd import HAIR
 from bayboard.geometry.rims import rim_depths
-from bayboard.mechanics.holes import Hole
+from bayboard.mechanics.holes import Hole, screw_holes
 from bayboard.rules.finding import Finding, Said
 from bayboard.rules.known_holes import known_holes, unlooked
+from bayboard.rules.levels import MUST, Key, Levels
+from bayboard.rules.places import Places
 from bayboard.rules.scene import Scene
 from bayboard.rules.words import amount, amount_and_need
 from bayboard.tables.limits import limit
@@ -35,6 +37,17 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
             need = limit(scene.layout, "edge_d") * (hole.drill or 0.0)
             if value < need - HAIR:
                 yield _finding(scene, hole, float(value), need)
+
+
+def at_places(scene: Scene, places: Places, key: Key | None = None) -> dict[Key, Levels]:
+    """Return how bad it is with a stand-in at many places, as `places.AtPlaces` tells."""
+    found: dict[Key, Levels] = {}
+    for hole in screw_holes(places.model):
+        if hole.drill is not None and key in (None, (hole.id,)):
+            deep = rim_depths(hole.at + places.at, scene.boards[hole.board].rim)
+            near = deep < limit(scene.layout, "edge_d") * hole.drill - HAIR
+            found[(hole.id,)] = MUST * near.astype(np.int8)
+    return found
 
 
 def _finding(scene: Scene, hole: Hole, deep: float, need: float) -> Finding:

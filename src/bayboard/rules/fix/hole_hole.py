@@ -6,14 +6,18 @@ Speaks: their centres are nearer than the limit times the larger drill; gives th
 """
 
 from collections.abc import Iterator
+from itertools import combinations
 
 import numpy as np
 
-from bayboard.geometry.crowd import HAIR
+from bayboard.geometry.crowd import HAIR, Flags
+from bayboard.geometry.outline import Points
 from bayboard.geometry.rims import distances
-from bayboard.mechanics.holes import Hole
+from bayboard.mechanics.holes import Hole, screw_holes
 from bayboard.rules.finding import Finding, Said
 from bayboard.rules.known_holes import known_holes, unlooked
+from bayboard.rules.levels import MUST, Key, Levels
+from bayboard.rules.places import Places
 from bayboard.rules.scene import Scene
 from bayboard.rules.words import amount_and_need
 from bayboard.tables.limits import limit
@@ -33,11 +37,42 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
     drill = np.array([hole.drill for hole in holes], dtype=np.float64)
     board = np.array([hole.board for hole in holes])
     apart = distances(at[rows], at)
-    need = limit(scene.layout, "pitch_d") * np.maximum(drill[rows, None], drill[None, :])
+    need = _need(scene, drill[rows, None], drill[None, :])
     once = (rows[:, None] < order) | (~asked & (rows[:, None] != order))
     for i, j in np.argwhere(once & (board[rows, None] == board) & (apart < need - HAIR)):
         pair = holes[min(rows[i], j)], holes[max(rows[i], j)]
         yield _finding(scene, pair, float(apart[i, j]), float(need[i, j]))
+
+
+def at_places(scene: Scene, places: Places, key: Key | None = None) -> dict[Key, Levels]:
+    """Return how bad it is with a stand-in at many places, as `places.AtPlaces` tells."""
+    asked = [hole for hole in known_holes(scene) if key is None or hole.id in key]
+    rest = [hole for hole in asked if hole.board == places.model.board.id and hole.owner != places.id]
+    names = {hole.id for hole in asked}
+    own = [hole for hole in screw_holes(places.model) if hole.id in names]
+    order = {hole.id: n for n, hole in enumerate(scene.holes)}
+    found: dict[Key, Levels] = {}
+    for hole in own:
+        near = _near(scene, places.at + hole.at, hole, rest)
+        for column in np.flatnonzero(near.any(axis=0)):
+            pair = sorted((hole.id, rest[column].id), key=order.__getitem__)
+            found[tuple(pair)] = MUST * near[:, column].astype(np.int8)
+    for first, second in combinations(own, 2):  # they move together
+        if _near(scene, np.array([first.at]), first, [second]).any():
+            found[first.id, second.id] = np.full(len(places), MUST, dtype=np.int8)
+    return found
+
+
+def _near(scene: Scene, at: Points, hole: Hole, others: list[Hole]) -> Flags:
+    """Return whether a hole at many places is too near to each of the others, (places, others)."""
+    there = np.array([other.at for other in others]).reshape(-1, 2)
+    drills = np.array([other.drill for other in others], dtype=np.float64)
+    return np.asarray(distances(at, there) < _need(scene, hole.drill or 0.0, drills) - HAIR)
+
+
+def _need(scene: Scene, drill: Points | float, other: Points) -> Points:
+    """Return how far apart the centres of two holes have to be, mm."""
+    return np.asarray(limit(scene.layout, "pitch_d") * np.maximum(drill, other))
 
 
 def _finding(scene: Scene, pair: tuple[Hole, Hole], apart: float, need: float) -> Finding:
