@@ -4,8 +4,8 @@ from math import cos, radians, sin
 
 import pytest
 from PySide6.QtCore import QPointF
-from tests.build import gear, layout
-from tests.window.hands import CTRL, PLAIN
+from tests.build import card, gear, layout
+from tests.window.hands import CTRL, PLAIN, SHIFT
 
 from bayboard.window.draw.turning import turn_grip
 
@@ -60,3 +60,38 @@ def test_a_taped_one_says_why_it_will_not_turn(hands):
     turned_by(hands, 90, PLAIN)
     assert hands.gear("A").turn == 0
     assert "taped down" in hands.line()
+
+
+def grip_of(hands):
+    """Return the middle of the grip of what is selected, in pixels of the Wall."""
+    pieces = [hands.place.scene.placed[name] for name in hands.place.selected]
+    return turn_grip(hands.place.scale, pieces, hands.place.theme).felt.center()
+
+
+def test_several_turn_together_by_one_grip_about_their_middle(open_window):
+    hands = open_window(layout(gear=[gear("A", 300, 200), gear("B", 500, 200), gear("C", 800, 300)]))
+    before = hands.layout
+    hands.click_mm(300, 200)
+    hands.click_mm(500, 200, SHIFT)
+    grip, middle = grip_of(hands), hands.place.scale.px(400, 200)
+    quarter = QPointF(middle.x() + grip.y() - middle.y(), middle.y() - grip.x() + middle.x())
+    hands.drag(
+        hands.wall.mapTo(hands.window, grip), hands.wall.mapTo(hands.window, quarter), PLAIN, let_go=False
+    )
+    assert hands.wall.show_now().turning == pytest.approx(90)
+    assert [ghost.label for ghost in hands.place.hand.ghosts] == ["A", "B"]
+    hands.release(hands.wall.mapTo(hands.window, quarter))
+    assert hands.gear("A").at == pytest.approx((400, 100), abs=1e-6)
+    assert hands.gear("B").at == pytest.approx((400, 300), abs=1e-6)
+    assert (hands.gear("A").turn, hands.gear("B").turn, hands.gear("C").turn) == (90, 90, 0)
+    hands.key("Z", CTRL)
+    assert hands.layout == before
+
+
+def test_the_grip_is_felt_over_44_px_however_small_the_card(open_window):
+    hands = open_window(layout(gear=[gear("A", 300, 200)], cards={"box": card(20, 12)}))
+    hands.click_mm(300, 200)
+    piece = hands.place.scene.placed["A"]
+    felt = turn_grip(hands.place.scale, [piece], hands.place.theme).felt
+    assert (felt.width(), felt.height()) == (44, 44)
+    assert not felt.contains(hands.place.scale.px(300, 200))

@@ -12,10 +12,10 @@ from bayboard.edits.turn_gear import TurnGear
 from bayboard.model.drilled import is_drilled
 from bayboard.rules.finding import Finding, heads
 from bayboard.window.draw.bench import waiting
-from bayboard.window.made import why_not
+from bayboard.window.gestures.held import held_back
 from bayboard.window.marking import open_findings
 from bayboard.window.picking import reading_order
-from bayboard.window.spots import first_free, gear_of
+from bayboard.window.spots import boards_after, first_free, gear_of
 from bayboard.window.steps import step
 from bayboard.window.workplace import Workplace
 
@@ -41,7 +41,8 @@ class Acts:
         far, now = step(self.place.units, coarse), self._clock()
         folds = now - self._nudged_at <= FOLD and ids == self._nudged
         self._nudged_at, self._nudged = now, ids
-        self.place.do(MoveGear(ids, right * far, up * far), folds)
+        dx, dy = right * far, up * far
+        self.place.do(MoveGear(ids, dx, dy, boards_after(self.place.scene, ids, dx, dy)), folds)
         self.place.measure()
 
     def turn(self, by: float) -> None:
@@ -53,17 +54,11 @@ class Acts:
     def _loose(self, verb: str) -> tuple[str, ...]:
         """Return the selected stand-ins when all of them may be moved, else say why not."""
         place = self.place
-        gear = [place.scene.placed[n].gear for n in place.selected if n in place.scene.placed]
-        taped = [g.id for g in gear if g.taped]
-        if taped:
-            place.said.emit(f"{taped[0]} is taped down. Press T to lift the tape, then {verb} it.")
-            return ()
-        ids = tuple(g.id for g in gear)
-        made = why_not(place.layout, ids)
-        if made:
-            place.said.emit(made)
-            return ()
-        return ids
+        ids = tuple(name for name in place.selected if name in place.scene.placed)
+        held = held_back(place, ids, verb)
+        if held:
+            place.said.emit(held)
+        return () if held else ids
 
     def tape(self) -> None:
         """Tape what is selected down; lift the tape where all of it is taped."""

@@ -1,6 +1,6 @@
 """Where a waiting stand-in could stand, and the first spot where nothing must change."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 import numpy as np
 import shapely
@@ -34,8 +34,17 @@ def board_at(scene: Scene, name: str, at: Point) -> str | None:
     gear = gear_of(scene.layout, name)
     spot = shapely.Point(at)
     under = [board for board, shape in scene.boards.items() if shape.whole.covers(spot)]
-    own = None if gear is None else gear.board
+    own = None if gear is None else gear.board or next(iter(scene.boards), None)
     return own if own in under or not under else under[0]
+
+
+def boards_after(scene: Scene, names: Iterable[str], dx: float, dy: float) -> tuple[tuple[str, str], ...]:
+    """Return (piece, board) for each of the pieces whose middle a move by (dx, dy) mm brings onto another."""
+    if len(scene.boards) < 2:
+        return ()
+    moved = ((scene.placed[name], scene.placed[name].at) for name in names)
+    there = ((piece, board_at(scene, piece.id, (x + dx, y + dy))) for piece, (x, y) in moved)
+    return tuple((piece.id, board) for piece, board in there if board and board != piece.board.id)
 
 
 def first_free(layout: Layout, name: str) -> PlaceGear | None:

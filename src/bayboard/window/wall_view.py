@@ -158,7 +158,7 @@ class WallView(PlaceView[WallShow]):
         found = pieces_at(place.scene, place.scale.mm(at))
         number = self.under.mark(at, self.show_now(), self._rect())
         if self.under.grip(at):
-            self.start(Turn(place, at, mods, place.selected[0]))
+            self.start(Turn(place, at, mods))
         elif number is not None:
             self.finding_pressed.emit(number)
         elif self.under.flag(at) or (not found and self.under.line(at)):

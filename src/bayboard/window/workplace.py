@@ -29,13 +29,17 @@ Key = tuple[str, tuple[str, ...]]
 
 @dataclass(frozen=True, slots=True)
 class Hand:
-    """What a gesture shows as long as it lasts; `pieces` are those in the hand."""
+    """What a gesture shows as long as it lasts; `pieces` are those in the hand.
+
+    `pulled` is how far (mm) the lines they were brought level with take them from where the hand is.
+    """
 
     pieces: frozenset[str] = frozenset()
     ghosts: tuple[Ghost, ...] = ()
     snaps: tuple[Snap, ...] = ()
     marquee: tuple[float, float, float, float] | None = None
     turning: float | None = None
+    pulled: tuple[float, float] = (0.0, 0.0)
 
 
 EMPTY = Hand()

@@ -4,11 +4,13 @@ from PySide6.QtCore import QPointF, Qt
 
 from bayboard.edits.move_gear import MoveGear
 from bayboard.edits.to_bench import ToBench
-from bayboard.window.draw.show import Ghost, Snap
+from bayboard.model.layout import Point
+from bayboard.window.draw.show import Snap
 from bayboard.window.gestures.gesture import ADDING, Gesture, Mods, free_of_snap
-from bayboard.window.made import why_not
+from bayboard.window.gestures.held import ghosts_of, held_back
 from bayboard.window.picking import box_round, pieces_at, under
 from bayboard.window.snapping import REACH, levels, snapped
+from bayboard.window.spots import boards_after
 from bayboard.window.steps import rested
 from bayboard.window.workplace import Hand, Workplace
 
@@ -43,41 +45,47 @@ class Move(Gesture):
         if self.piece not in place.selected:
             place.select((*place.selected, self.piece))
         self.ids = tuple(name for name in place.selected if name in place.scene.placed)
-        taped = [name for name in self.ids if place.scene.placed[name].gear.taped]
-        held = f"{taped[0]} is taped down. Press T to lift the tape, then move it." if taped else ""
-        held = held or why_not(place.layout, self.ids)
+        held = held_back(place, self.ids, "move")
         if held:
             place.said.emit(held)
             self.ids = ()
             return
-        placed = [place.scene.placed[name] for name in self.ids]
+        self.scene = place.scene
+        placed = [self.scene.placed[name] for name in self.ids]
         self.box = box_round(placed) or (0.0, 0.0, 0.0, 0.0)
-        self.middle = place.scene.placed[self.piece].at
-        self.board = place.scene.placed[self.piece].board
-        self.lines = levels(place.scene, frozenset(self.ids))
-        self.ghosts = tuple(Ghost(tuple((float(x), float(y)) for x, y in p.ring)) for p in placed)
+        self.gripped = self.scene.placed[self.piece]
+        self.lines = levels(self.scene, frozenset(self.ids))
+        self.ghosts = ghosts_of(placed)
 
     def drag(self, at: QPointF, mods: Mods) -> None:
         """Preview the pieces where the hand is, level with a neighbour when near to it."""
         if not self.ids:
             return
-        place = self.place
+        place, pieces = self.place, frozenset(self.ids)
         if place.ledge_rect.contains(at):
-            place.preview(ToBench(self.ids), Hand(frozenset(self.ids), self.ghosts))
+            place.preview(ToBench(self.ids), Hand(pieces, self.ghosts))
             return
-        dx, dy, snaps = self._way(at, mods)
-        place.preview(MoveGear(self.ids, dx, dy), Hand(frozenset(self.ids), self.ghosts, snaps))
+        edit, snaps, pulled = self._moved(at, mods)
+        place.preview(edit, Hand(pieces, self.ghosts, snaps, pulled=pulled))
 
-    def _way(self, at: QPointF, mods: Mods) -> tuple[float, float, tuple[Snap, ...]]:
-        """Return how far the pieces go, and the lines they are level with."""
-        k = self.place.scale.px_per_mm
+    def _moved(self, at: QPointF, mods: Mods) -> tuple[MoveGear, tuple[Snap, ...], Point]:
+        """Return the move to where the hand is, the lines the pieces are level with, and how far those pull.
+
+        A piece whose middle comes over another board goes onto that one.
+        """
+        k, units = self.place.scale.px_per_mm, self.place.units
         dx, dy = (at.x() - self.start.x()) / k, (self.start.y() - at.y()) / k
         if free_of_snap(mods):
-            return dx, dy, ()
-        dx, dy = rested(self.board, self.place.units, self.middle, (dx, dy))
+            return self._edit(dx, dy), (), (0.0, 0.0)
+        boards = dict(boards_after(self.scene, (self.piece,), dx, dy))
+        there = boards.get(self.piece, self.gripped.board.id)
+        dx, dy = rested(self.scene.boards[there].board, units, self.gripped.at, (dx, dy))
         x0, y0, x1, y1 = self.box
         to_x, to_y, snaps = snapped((x0 + dx, y0 + dy, x1 + dx, y1 + dy), self.lines, REACH / k)
-        return dx + to_x, dy + to_y, snaps
+        return self._edit(dx + to_x, dy + to_y), snaps, (to_x, to_y)
+
+    def _edit(self, dx: float, dy: float) -> MoveGear:
+        return MoveGear(self.ids, dx, dy, boards_after(self.scene, self.ids, dx, dy))
 
     def drop(self, at: QPointF, mods: Mods) -> None:
         """Move them once, or put them back on the bench when let go over it."""
@@ -87,8 +95,8 @@ class Move(Gesture):
             self.place.settle(ToBench(self.ids))
             self.place.select(())
             return
-        dx, dy, _ = self._way(at, mods)
-        self.place.settle(MoveGear(self.ids, dx, dy))
+        edit, _, _ = self._moved(at, mods)
+        self.place.settle(edit)
         self.place.select(self.ids)
 
     def cancel(self) -> None:

@@ -4,7 +4,6 @@ from PySide6.QtCore import QPointF, Qt
 
 from bayboard.edits.place_gear import PlaceGear
 from bayboard.model.layout import Point
-from bayboard.model.placed import Placed
 from bayboard.window.draw.show import Ghost, Snap
 from bayboard.window.gestures.gesture import Gesture, Mods, free_of_snap
 from bayboard.window.snapping import REACH, levels, snapped
@@ -33,43 +32,46 @@ class PickUp(Gesture):
 
     def begin(self) -> None:
         """Take the piece in the hand."""
-        self.place.select((self.piece,))
-        self.lines = levels(self.place.scene, frozenset((self.piece,)))
+        place = self.place
+        place.select((self.piece,))
+        self.scene = place.scene
+        self.placed = standing(place.layout, self.piece, (0.0, 0.0))
+        self.lines = levels(self.scene, frozenset((self.piece,)))
 
     def drag(self, at: QPointF, mods: Mods) -> None:
         """Preview the piece on the board under the pointer, or show it in the hand."""
         place = self.place
-        place.job.drop_preview()
         if not place.wall_rect.contains(at):
+            if self.over is None:
+                place.job.drop_preview()
             self.over = at
             place.show_hand(Hand(pieces=frozenset((self.piece,))))
             return
         self.over = None
-        spot, snaps = self._spot(at, mods)
-        board = board_at(place.scene, self.piece, spot)
-        hand = Hand(frozenset((self.piece,)), (self._pressed(spot),), snaps)
+        spot, snaps, pulled = self._spot(at, mods)
+        board = board_at(self.scene, self.piece, spot)
+        hand = Hand(frozenset((self.piece,)), (self._pressed(spot),), snaps, pulled=pulled)
         place.preview(PlaceGear(self.piece, spot, board=board), hand)
-
-    def _piece(self, spot: Point) -> Placed | None:
-        return standing(self.place.shown, self.piece, spot)
 
     def _pressed(self, spot: Point) -> Ghost:
         """Return the place under the piece, pressed into the board as chalk."""
-        piece = self._piece(spot)
-        return Ghost(() if piece is None else tuple((float(x), float(y)) for x, y in piece.ring))
+        ring = () if self.placed is None else self.placed.ring
+        return Ghost(tuple((float(x) + spot[0], float(y) + spot[1]) for x, y in ring), self.piece)
 
-    def _spot(self, at: QPointF, mods: Mods) -> tuple[Point, tuple[Snap, ...]]:
-        place = self.place
+    def _spot(self, at: QPointF, mods: Mods) -> tuple[Point, tuple[Snap, ...], Point]:
+        """Return where the piece's origin comes to stand, what it is level with, and how far that pulls."""
+        place, piece = self.place, self.placed
         x, y = place.scale.mm(at)
         spot = (x - self.grip[0], y - self.grip[1])
-        piece = self._piece(spot)
         if piece is None or free_of_snap(mods):
-            return spot, ()
-        dx, dy = rested(piece.board, place.units, spot, (0.0, 0.0))
+            return spot, (), (0.0, 0.0)
+        there = board_at(self.scene, self.piece, spot) or piece.board.id
+        dx, dy = rested(self.scene.boards[there].board, place.units, spot, (0.0, 0.0))
+        spot = spot[0] + dx, spot[1] + dy
         x0, y0, x1, y1 = piece.box
-        box = (x0 + dx, y0 + dy, x1 + dx, y1 + dy)
+        box = (x0 + spot[0], y0 + spot[1], x1 + spot[0], y1 + spot[1])
         to_x, to_y, snaps = snapped(box, self.lines, REACH / place.scale.px_per_mm)
-        return (spot[0] + dx + to_x, spot[1] + dy + to_y), snaps
+        return (spot[0] + to_x, spot[1] + to_y), snaps, (to_x, to_y)
 
     def drop(self, at: QPointF, mods: Mods) -> None:
         """Hang it where it is let go, or leave it on the ledge when that is off the Wall."""
@@ -77,8 +79,8 @@ class PickUp(Gesture):
         if not place.wall_rect.contains(at):
             self.cancel()
             return
-        spot, _ = self._spot(at, mods)
-        board = board_at(place.scene, self.piece, spot)
+        spot, _, _ = self._spot(at, mods)
+        board = board_at(self.scene, self.piece, spot)
         place.settle(PlaceGear(self.piece, spot, board=board))
         place.select((self.piece,))
 

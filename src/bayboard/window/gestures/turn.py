@@ -1,13 +1,14 @@
-"""A stand-in turned by its clipped corner."""
+"""Stand-ins turned by their grip: one about its own middle, several about the middle of their box."""
 
 from math import atan2, degrees
 
 from PySide6.QtCore import QPointF, Qt
 
 from bayboard.edits.turn_gear import TurnGear
-from bayboard.window.draw.show import Ghost
+from bayboard.model.layout import Point
 from bayboard.window.gestures.gesture import Gesture, Mods
-from bayboard.window.made import why_not
+from bayboard.window.gestures.held import ghosts_of, held_back
+from bayboard.window.picking import box_round
 from bayboard.window.workplace import Hand, Workplace
 
 COARSE = 15.0  # degrees a drag goes by; with Ctrl by FINE
@@ -15,48 +16,56 @@ FINE = 1.0
 
 
 class Turn(Gesture):
-    """A drag of the turning grip, about the piece's own middle."""
+    """A drag of the turning grip of all that is selected."""
 
     cursor = Qt.CursorShape.ClosedHandCursor
 
-    def __init__(self, place: Workplace, at: QPointF, mods: Mods, piece: str) -> None:
+    def __init__(self, place: Workplace, at: QPointF, mods: Mods) -> None:
         super().__init__(place, at, mods)
-        self.placed = place.scene.placed[piece]
+        self.pieces = [place.scene.placed[n] for n in place.selected if n in place.scene.placed]
+        self.ids = tuple(piece.id for piece in self.pieces)
+        self.ghosts = ghosts_of(self.pieces)
+        self.held = ""
+
+    def begin(self) -> None:
+        """Take hold, unless one of the pieces is taped down or drilled."""
+        self.held = held_back(self.place, self.ids, "turn")
+        if self.held:
+            self.place.said.emit(self.held)
+
+    def _about(self) -> Point:
+        """Return what the pieces turn about."""
+        x0, y0, x1, y1 = box_round(self.pieces) or (0.0, 0.0, 0.0, 0.0)
+        return self.pieces[0].at if len(self.pieces) == 1 else ((x0 + x1) / 2, (y0 + y1) / 2)
 
     def _by(self, at: QPointF, mods: Mods) -> float:
-        middle = self.place.scale.px(*self.placed.at)
+        """Return the degrees to turn by: one piece comes to rest on a whole step, several go by steps."""
+        middle = self.place.scale.px(*self._about())
         began = atan2(middle.y() - self.start.y(), self.start.x() - middle.x())
         now = atan2(middle.y() - at.y(), at.x() - middle.x())
         step = FINE if mods & Mods.ControlModifier else COARSE
-        turn = self.placed.gear.turn
+        turn = self.pieces[0].gear.turn if len(self.pieces) == 1 else 0.0
         by = (degrees(now - began) + 180.0) % 360.0 - 180.0
         return round((turn + by) / step) * step - turn
 
-    def _held(self) -> str:
-        """Return why the piece does not turn by hand, "" when it does."""
-        gear = self.placed.gear
-        if gear.taped:
-            return f"{gear.id} is taped down. Press T to lift the tape, then turn it."
-        return why_not(self.place.layout, (gear.id,))
+    def _edit(self, at: QPointF, mods: Mods) -> TurnGear:
+        about = None if len(self.pieces) == 1 else self._about()
+        return TurnGear(self.ids, self._by(at, mods), about)
 
     def drag(self, at: QPointF, mods: Mods) -> None:
-        """Preview the piece turned, its degrees beside the arc."""
-        gear, place = self.placed.gear, self.place
-        held = self._held()
-        if held:
-            place.said.emit(held)
+        """Preview the pieces turned, the degrees on a tag."""
+        if self.held:
             return
-        by = self._by(at, mods)
-        ghost = Ghost(tuple((float(x), float(y)) for x, y in self.placed.ring))
-        hand = Hand(frozenset((gear.id,)), (ghost,), turning=(gear.turn + by) % 360.0)
-        place.preview(TurnGear((gear.id,), by), hand)
+        edit = self._edit(at, mods)
+        turn = (self.pieces[0].gear.turn + edit.by) % 360.0 if len(self.pieces) == 1 else edit.by
+        self.place.preview(edit, Hand(frozenset(self.ids), self.ghosts, turning=turn))
 
     def drop(self, at: QPointF, mods: Mods) -> None:
-        """Turn it once."""
-        if not self._held():
-            self.place.settle(TurnGear((self.placed.id,), self._by(at, mods)))
+        """Turn them once."""
+        if not self.held:
+            self.place.settle(self._edit(at, mods))
 
     def cancel(self) -> None:
-        """Leave it as it was."""
+        """Leave them as they were."""
         if self.dragging:
             self.place.settle()
