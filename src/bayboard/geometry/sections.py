@@ -14,7 +14,7 @@ from shapely.geometry.base import BaseGeometry
 
 from bayboard.geometry import outline as outlines
 from bayboard.geometry.crowd import HAIR, filled, solid_parts
-from bayboard.geometry.outline import Points, Ring
+from bayboard.geometry.outline import SPECK, Points, Ring
 
 NO_ROOM = np.inf  # mm; nothing of the seat is there
 FAR = 1e6  # mm; beyond anything a layout may hold
@@ -76,7 +76,7 @@ def rooms(rings: Points, x: tuple[float, float], section: Ring | Points | None) 
 
 
 def probed_rooms(
-    rings: Sequence[Points],
+    rings: Sequence[Points] | Points,
     x: tuple[float, float],
     section: Ring | Points | None,
     probes: Sequence[Probe],
@@ -101,12 +101,13 @@ def probed_rooms(
     if section is None:
         return found
     discs = shapely.union_all(shapely.buffer(centres, reach, quad_segs=ROUND))
-    rest = shapely.difference(inside, discs)
-    for k, shape in enumerate(rest):
-        parts = solid_parts(shape)
-        if parts:
-            _, y0, _, y1 = shapely.total_bounds(parts)
-            found[k] = min(found[k], float(least_z(section, np.array([[y0, y1]]))[0]))
+    parts, ring = shapely.get_parts(shapely.difference(inside, discs), return_index=True)
+    solid = shapely.area(parts) > SPECK
+    ranges = np.tile([np.inf, -np.inf], (len(rings), 1))
+    np.minimum.at(ranges[:, 0], ring[solid], shapely.bounds(parts[solid])[:, 1])
+    np.maximum.at(ranges[:, 1], ring[solid], shapely.bounds(parts[solid])[:, 3])
+    there = np.isfinite(ranges[:, 0])
+    found[there] = np.minimum(found[there], least_z(section, ranges[there]))
     return found
 
 

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from bayboard.geometry.outline import Points
 from bayboard.geometry.strips import band
 from bayboard.model.layout import Lead
-from bayboard.model.placed import board_of
+from bayboard.model.placed import Placed, board_of
 from bayboard.rules.cables import known_od
 from bayboard.rules.scene import Scene
 
@@ -23,14 +23,18 @@ class Front(NamedTuple):
 def gear_fronts(scene: Scene, about: frozenset[str] | None) -> Iterator[Front]:
     """Yield the fronts of bodies and plugs of the stand-ins asked about."""
     for id_, placed in scene.placed.items():
-        if about is not None and id_ not in about:
-            continue
-        for body in placed.bodies:
-            yield Front(id_, id_, body.ring, body.z[1])
-        for plug in placed.plugs:
-            if plug.port.plug > 0:
-                subject = f"{id_}.{plug.port.id}"
-                yield Front(subject, f"The plug at {subject}", plug.ring, plug.z[1])
+        if about is None or id_ in about:
+            yield from fronts_of(placed)
+
+
+def fronts_of(placed: Placed) -> Iterator[Front]:
+    """Yield the fronts of a stand-in's bodies and plugs."""
+    for body in placed.bodies:
+        yield Front(placed.id, placed.id, body.ring, body.z[1])
+    for plug in placed.plugs:
+        if plug.port.plug > 0:
+            subject = f"{placed.id}.{plug.port.id}"
+            yield Front(subject, f"The plug at {subject}", plug.ring, plug.z[1])
 
 
 def lead_fronts(scene: Scene, about: frozenset[str] | None) -> Iterator[Front]:

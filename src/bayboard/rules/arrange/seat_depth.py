@@ -15,8 +15,10 @@ from bayboard.geometry.sections import padded, probed_rooms, rooms
 from bayboard.model.layout import Seat
 from bayboard.rules.cables import known_od, no_size
 from bayboard.rules.finding import Finding, Said
-from bayboard.rules.fronts import Front, gear_fronts, lead_fronts, on_front
+from bayboard.rules.fronts import Front, fronts_of, gear_fronts, lead_fronts, on_front
+from bayboard.rules.levels import MUST, SHOULD, SILENT, Key, Levels
 from bayboard.rules.meetings import body_members
+from bayboard.rules.places import Places
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, no_height, no_section
 from bayboard.rules.words import amount_and_need
@@ -53,13 +55,33 @@ def _unlooked(scene: Scene, about: frozenset[str] | None) -> Iterator[Said]:
             yield no_section(RULE, seat.id, "up")
 
 
-def _judged(scene: Scene, seat: Seat, fronts: list[Front], rings: Points) -> Iterator[Finding]:
+def at_places(scene: Scene, places: Places, key: Key | None = None) -> dict[Key, Levels]:
+    """Return how bad it is with a stand-in at many places, as `places.AtPlaces` tells."""
+    margin = limit(scene.layout, "seat_margin")
+    found: dict[Key, Levels] = {}
+    for seat in scene.layout.bay.seats:
+        for front in fronts_of(places.model):
+            subjects = front.subject, seat.id
+            if key in (None, subjects):
+                room = _rooms(scene, seat, places.rings(front.ring), np.full(len(places), front.z))
+                levels = SHOULD * (room < margin - HAIR).astype(np.int8)
+                levels[(room < -HAIR) & (levels > SILENT)] = MUST
+                found[subjects] = np.maximum(levels, found.get(subjects, SILENT))
+    return found
+
+
+def _rooms(scene: Scene, seat: Seat, rings: Points, z: Points) -> Points:
+    """Return the room between a seat that stands up and fronts, mm: rings (n, points, 2) at heights `z`."""
     if seat.probes:
         reach = limit(scene.layout, "probe_reach")
-        least = probed_rooms([front.ring for front in fronts], seat.x, seat.up, seat.probes, reach)
+        least = probed_rooms(rings, seat.x, seat.up, seat.probes, reach)
     else:
         least = rooms(rings, seat.x, seat.up)
-    room = least - seat.give - np.array([front.z for front in fronts])
+    return np.asarray(least - seat.give - z)
+
+
+def _judged(scene: Scene, seat: Seat, fronts: list[Front], rings: Points) -> Iterator[Finding]:
+    room = _rooms(scene, seat, rings, np.array([front.z for front in fronts]))
     margin = limit(scene.layout, "seat_margin")
     worst: dict[str, int] = {}
     for i in map(int, np.flatnonzero(room < margin - HAIR)):
