@@ -4,7 +4,9 @@ Reading order: `finding`, `scene`, `rule`, one rule of `arrange`, then `check`, 
 """
 
 from bayboard.rules.arrange import (
+    air,
     gap,
+    heat_rise,
     off_board,
     off_wall,
     on_stay,
@@ -14,6 +16,7 @@ from bayboard.rules.arrange import (
     seat_depth,
     seat_swing,
     sight,
+    warm_stack,
 )
 from bayboard.rules.fix import hole_edge, hole_hole, insert_landing, no_drill
 from bayboard.rules.keep import drilled, reprint
@@ -36,6 +39,9 @@ RULES: tuple[Rule, ...] = (
     sight,
     reach,
     plug_room,
+    air,
+    warm_stack,
+    heat_rise,
     beside,
     crossing,
     lead_path,

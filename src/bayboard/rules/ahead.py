@@ -87,6 +87,13 @@ def nearest(free: Free, needs: Points) -> Iterator[tuple[int, str, float]]:
         yield int(i), free.owners[first], float(least[i])
 
 
+def called(scene: Scene, thing: str) -> str:
+    """Return how a sentence calls a thing that stands ahead."""
+    if thing in scene.stays:
+        return f"{scene.stays[thing][0].name} ({thing})"
+    return thing if thing in scene.placed else f"seat {thing}"
+
+
 def _standing(scene: Scene, looking: Sequence[str]) -> tuple[list[str], Crowd, Flags]:
     """Return the bodies of stand-ins and stays with their owners, and which are not the looker's own."""
     bodies: list[tuple[str, Body]] = [(id_, b) for id_, placed in scene.placed.items() for b in placed.bodies]

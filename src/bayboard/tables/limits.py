@@ -102,6 +102,9 @@ FIXED: dict[str, Limit] = {
     "drilled_turn": Limit(0.1, "deg", "0.1 mm at the end of a stand-in 57 mm long", "practice"),
     "reprint_off": Limit(0.1, "mm", "a third of a printed line", "practice"),
     "reprint_drill": Limit(0.01, "mm", "drills step by 0.1 mm or 1/64 in", "practice"),
+    "above_lean": Limit(
+        45.0, "deg", "our own choice: from there on up is more across than along", "practice"
+    ),
     "reprint_holes": Limit(1.0, "holes", "one wrong hole spoils a board", "practice"),
 }
 """Thresholds that no layout may change: its `limits` do not know them."""

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 
 from bayboard.geometry.crowd import HAIR
 from bayboard.model.layout import Lead
+from bayboard.rules.ahead import called
 from bayboard.rules.cables import known_od, no_size
 from bayboard.rules.finding import Finding, Said
 from bayboard.rules.meetings import body_members
@@ -65,16 +66,10 @@ def _need(scene: Scene, plug: float, leads: list[Lead]) -> float:
     return plug + limit(scene.layout, "bend_od") * thick
 
 
-def _name(scene: Scene, solid: str) -> str:
-    if solid in scene.stays:
-        return f"{scene.stays[solid][0].name} ({solid})"
-    return solid if solid in scene.placed else f"seat {solid}"
-
-
 def _finding(scene: Scene, found: Blocked) -> Finding:
     outlet = found.outlet
     free, need = amount_and_need(found.free, outlet.need, scene.layout.units)
-    solid = _name(scene, found.solid)
+    solid = called(scene, found.solid)
     fact = f"has {free} before {solid}" if found.free > HAIR else f"runs straight into {solid}"
     bend = " with the bend of its lead" if outlet.need > outlet.plug.port.plug else ""
     x, y, _ = outlet.plug.at
