@@ -8,6 +8,7 @@ import random
 
 from tests.plain import random_scenes as scenes
 from tests.plain.random_kept import drill, print_sheets
+from tests.plain.random_measure import measure
 from tests.plain.sketch import Sketch, rectangle
 
 WIDE, HIGH = 300, 240  # one cell
@@ -55,6 +56,7 @@ def random_document(seed):
         scene(sketch, *cell)
     if rng.random() < 0.2:
         _second_board(sketch)
+    measure(sketch)
     _loosen(sketch)
     if rng.random() < 0.3:
         drill(sketch)
