@@ -1,0 +1,82 @@
+"""on-landing, on-vent, lining-cut and way-in, said plainly."""
+
+import math
+
+from shapely import Polygon
+from shapely.ops import unary_union
+from tests.plain.arrange import guessed
+from tests.plain.shapes import rounded, under
+
+SPECK = 0.01  # mm2; less is touching
+
+
+def on_landing(bay):
+    """Say which boards meet metal that stands proud."""
+    lined = bay.bay.get("lined", 0)
+    for landing in bay.bay.get("landings", []):
+        if landing["recess"] is None:
+            yield ((landing["id"],),)
+            continue
+        metal = Polygon(landing["outline"])
+        for name, board in bay.boards.items():
+            left = board["standoff"] + landing["recess"] - lined
+            if bay.shapes[name].intersection(metal).area > SPECK and under(left, 0):
+                yield "must", (landing["id"], name), left, 0
+
+
+def on_vent(bay):
+    """Say which vents breathe less with a board before them."""
+    lined = bay.bay.get("lined", 0)
+    for vent in bay.bay.get("vents", []):
+        opening = Polygon(vent["outline"])
+        free = vent.get("free_area")
+        free = opening.area if free is None else free
+        for name, board in bay.boards.items():
+            covered = bay.shapes[name].intersection(opening)
+            if covered.area <= SPECK:
+                continue
+            edge = min(covered.length, Polygon(bay.wholes[name].exterior).length)
+            behind = max(board["standoff"] - lined, 0)
+            left = edge * behind + (1 - covered.area / opening.area) * free
+            if under(left, free):
+                yield "must", (vent["id"], name), left, free
+
+
+def lining_cut(bay):
+    """Say how much of a lining boards and deep gear want away."""
+    for lining in bay.bay.get("linings", []):
+        thick = lining["thickness"]
+        if thick is None:
+            yield ((lining["id"],),)
+            continue
+        meets = [bay.shapes[name] for name, board in bay.boards.items() if board["standoff"] < thick - 1e-9]
+        meets += [piece.shape for piece in bay.pieces.values() if piece.under < thick - 1e-9]
+        away = unary_union(meets).intersection(Polygon(lining["outline"])).area if meets else 0
+        if away > SPECK:
+            yield "note", (lining["id"],), away, None
+    if bay.bay.get("linings"):
+        for piece in bay.pieces.values():
+            if guessed(piece, "outline"):
+                yield ((piece.id,),)
+
+
+def way_in(bay):
+    """Say which boards do not go through the way into the vehicle, lengthwise and edge-on."""
+    way = bay.bay.get("way_in")
+    for name, board in bay.boards.items():
+        if way is None:
+            yield ((name,),)
+            continue
+        over = least_width(rounded(board["outline"], board.get("corner_radius", 0))) - max(way)
+        if over > 1e-9:
+            yield "should", (name,), over, 0
+
+
+def least_width(ring):
+    """Return the least distance of two parallel lines that hold a ring: one of them lies along an edge."""
+    hull = list(Polygon(ring).convex_hull.exterior.coords)
+    widths = []
+    for (x0, y0), (x1, y1) in zip(hull, hull[1:], strict=False):
+        long = math.hypot(x1 - x0, y1 - y0)
+        widths.append(max(abs((x - x0) * (y1 - y0) - (y - y0) * (x1 - x0)) / long for x, y in hull))
+    return min(widths)
