@@ -54,14 +54,21 @@ def drilled_places(layout: Layout) -> dict[HoleId, Point]:
 
 def drilled_screws(layout: Layout, gear: Gear) -> dict[int, Point]:
     """Return where screws of a stand-in were drilled, by number from 1; the others are not in it."""
-    count = len(layout.cards[gear.card].screws)
-    listed = {n: layout.drilled_holes.get(f"{gear.id}#{n}") for n in range(1, count + 1)}
-    found = {n: at for n, at in listed.items() if at is not None}
+    found = listed_screws(layout, gear)
     if found or gear.drilled is None:
         return found
     there = place(layout, replace(gear, at=gear.drilled.at, turn=gear.drilled.turn))
-    made = {n: _screw_at(there, n) for n in range(1, count + 1)}
+    made = {n: _screw_at(there, n) for n, _ in enumerate(layout.cards[gear.card].screws, start=1)}
     return {n: at for n, at in made.items() if at is not None}
+
+
+def listed_screws(layout: Layout, gear: Gear) -> dict[int, Point]:
+    """Return where screws of a stand-in were drilled one by one, by number from 1."""
+    listed = {
+        n: layout.drilled_holes.get(f"{gear.id}#{n}")
+        for n, _ in enumerate(layout.cards[gear.card].screws, start=1)
+    }
+    return {n: at for n, at in listed.items() if at is not None}
 
 
 def _screw_at(placed: Placed | None, number: int) -> Point | None:

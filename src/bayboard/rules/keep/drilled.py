@@ -9,12 +9,17 @@ from collections.abc import Iterator
 from math import dist
 from typing import NamedTuple
 
+import numpy as np
+
 from bayboard.edits.put_back import is_back
 from bayboard.geometry.crowd import HAIR
+from bayboard.model.drilled import listed_screws
 from bayboard.model.layout import Fixing, Point
 from bayboard.model.placed import Placed
 from bayboard.model.rounding import rounded
 from bayboard.rules.finding import Finding, Said
+from bayboard.rules.levels import MUST, Key, Levels
+from bayboard.rules.places import Places
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed
 from bayboard.rules.words import amount_and_need
@@ -35,20 +40,30 @@ class _Off(NamedTuple):
 
 def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
     """Yield a finding for each stand-in and fixing that is not where it was drilled."""
-    holes = scene.layout.drilled_holes
     for id_, placed in scene.placed.items():
         if about is None or id_ in about:
-            screws = {
-                n: holes[name]
-                for n in range(1, len(placed.card.screws) + 1)
-                if (name := f"{id_}#{n}") in holes
-            }
+            screws = listed_screws(scene.layout, placed.gear)
             if screws:
                 yield from guessed(RULE, placed, ("screws",))
             yield from _of_gear(scene, placed, screws)
     for fixing in scene.layout.fixings:
         if about is None or fixing.id in about:
             yield from _of_fixing(scene, fixing)
+
+
+def at_places(scene: Scene, places: Places, _key: Key | None = None) -> dict[Key, Levels]:
+    """Return how bad it is with a stand-in at many places, as `places.AtPlaces` tells."""
+    placed, pose = places.model, places.model.gear.drilled
+    pairs = [
+        (placed.card.screws[n - 1].at, made) for n, made in listed_screws(scene.layout, placed.gear).items()
+    ]
+    far = [np.hypot(*(places.points(screw) - made).T) for screw, made in pairs]
+    turned = 0.0
+    if pose is not None:
+        far.append(np.hypot(*(places.at - pose.at).T))
+        turned = abs(short_way(pose.turn, placed.gear.turn))
+    off = np.max([places.silence, *far], axis=0) > fixed("drilled_off") + HAIR
+    return {(placed.id,): MUST * (off | (turned > fixed("drilled_turn") + HAIR)).astype(np.int8)}
 
 
 def _of_gear(scene: Scene, placed: Placed, screws: dict[int, Point]) -> Iterator[Finding]:
