@@ -13,6 +13,7 @@ import numpy as np
 
 from bayboard.edits.put_back import is_back
 from bayboard.geometry.crowd import HAIR
+from bayboard.mechanics.off_holes import off_holes
 from bayboard.model.drilled import listed_screws
 from bayboard.model.layout import Fixing, Point
 from bayboard.model.placed import Placed
@@ -53,17 +54,14 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
 
 def at_places(scene: Scene, places: Places, _key: Key | None = None) -> dict[Key, Levels]:
     """Return how bad it is with a stand-in at many places, as `places.AtPlaces` tells."""
-    placed, pose = places.model, places.model.gear.drilled
-    pairs = [
-        (placed.card.screws[n - 1].at, made) for n, made in listed_screws(scene.layout, placed.gear).items()
-    ]
-    far = [np.hypot(*(places.points(screw) - made).T) for screw, made in pairs]
-    turned = 0.0
-    if pose is not None:
-        far.append(np.hypot(*(places.at - pose.at).T))
-        turned = abs(short_way(pose.turn, placed.gear.turn))
-    off = np.max([places.silence, *far], axis=0) > fixed("drilled_off") + HAIR
-    return {(placed.id,): MUST * (off | (turned > fixed("drilled_turn") + HAIR)).astype(np.int8)}
+    off = off_holes(scene.layout, places.model, places.at) > fixed("drilled_off") + HAIR
+    off |= _turned(places.model) > fixed("drilled_turn") + HAIR
+    return {(places.id,): MUST * off.astype(np.int8)}
+
+
+def _turned(placed: Placed) -> float:
+    pose = placed.gear.drilled
+    return 0.0 if pose is None else abs(short_way(pose.turn, placed.gear.turn))
 
 
 def _of_gear(scene: Scene, placed: Placed, screws: dict[int, Point]) -> Iterator[Finding]:
@@ -83,7 +81,7 @@ def _of_gear(scene: Scene, placed: Placed, screws: dict[int, Point]) -> Iterator
         moved = f"has moved {amount}" + (f" at {worst.hole}" if worst.hole else "")
         yield _finding(placed.id, worst, "mm", _moved_words(placed.id, moved, "new holes"))
         return
-    turned = 0.0 if pose is None else abs(short_way(pose.turn, placed.gear.turn))
+    turned = _turned(placed)
     if turned > fixed("drilled_turn") + HAIR:
         off = _Off(turned, placed.at)
         words = f"has turned {show_two_angles(turned, fixed('drilled_turn'))[0]}"
