@@ -130,9 +130,7 @@ def test_the_systems_colours_are_followed_only_where_that_is_wished(hands, monke
 
 def test_a_scale_that_has_no_room_says_which_has():
     assert [room_words(size, QSize(1280, 800)) for size in SCALES] == [""] * 4
-    assert (
-        room_words(1.5, QSize(1024, 700)) == "150 % is too large for this window: 115 % fits it."
-    )
+    assert room_words(1.5, QSize(1024, 700)) == "150 % is too large for this window: 115 % fits it."
 
 
 @pytest.mark.parametrize(

@@ -42,7 +42,7 @@ class Acts:
         folds = now - self._nudged_at <= FOLD and ids == self._nudged
         self._nudged_at, self._nudged = now, ids
         dx, dy = right * far, up * far
-        self.place.do(MoveGear(ids, dx, dy, boards_after(self.place.scene, ids, dx, dy)), folds)
+        self.place.do(MoveGear(ids, dx, dy, boards_after(self.place.scene, ids, dx, dy)), folds, at_once=True)
         self.place.measure()
 
     def turn(self, by: float) -> None:

@@ -21,7 +21,6 @@ class BenchPanel(Canvas):
     """What waits.  A press on a piece takes it in the hand; arrows and Enter do without a mouse."""
 
     hang_wanted = Signal(str)  # the id of a piece to be hung on the first free spot
-    hand_moved = Signal()
 
     def __init__(self, place: Workplace, wall: QWidget, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -60,8 +59,7 @@ class BenchPanel(Canvas):
         """Return what the ledge is painted from: what waits, and where hand and keys are."""
         layout, place = self.layout_now(), self.place
         gear = waiting(layout)
-        gesture = self.gesture.piece if self.gesture and self.gesture.dragging else None
-        hands = (gesture, self.hovered, self.current, self.hasFocus(), self.number, place.selected)
+        hands = (place.hand.pieces, self.hovered, self.current, self.hasFocus(), self.number, place.selected)
         return (
             gear,
             layout.cards,
@@ -81,7 +79,6 @@ class BenchPanel(Canvas):
         p.setRenderHint(QPainter.RenderHint.Antialiasing)
         p.setClipPath(sheet)
         focused = self.current if self.hasFocus() else None
-        in_hand = self.gesture.piece if self.gesture and self.gesture.dragging else None
         chosen = place.selected[0] if len(place.selected) == 1 else None
         paint_ledge(
             p,
@@ -91,7 +88,7 @@ class BenchPanel(Canvas):
             theme,
             focused=focused,
             hovered=self.hovered,
-            in_hand=in_hand,
+            in_hand=place.hand.pieces,
             scrolled=self.scrolled,
             selected=chosen,
         )
@@ -171,7 +168,6 @@ class BenchPanel(Canvas):
         if self.gesture is not None:
             self.gesture.move(self.on_wall(event.position()), event.modifiers())
             self.setCursor(Qt.CursorShape.ClosedHandCursor)
-            self.hand_moved.emit()
             return
         spot = self.piece_at(event.position())
         self.hovered = spot.gear if spot else None
@@ -196,7 +192,6 @@ class BenchPanel(Canvas):
 
     def _after(self) -> None:
         self.setCursor(Qt.CursorShape.ArrowCursor)
-        self.hand_moved.emit()
         self.update()
 
     def leaveEvent(self, event: QEvent) -> None:

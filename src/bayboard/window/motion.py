@@ -57,6 +57,7 @@ class Ease(QObject):
         self._run.setStartValue(float(begin))
         self._run.setEndValue(float(end))
         self._run.blockSignals(False)
+        self._take(begin)
         self._run.start()
 
     def finish(self) -> None:

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QWidget
 
 from bayboard.units.length import show_length
 from bayboard.window import lettering
+from bayboard.window.carrying import Carrying
 from bayboard.window.draw.scale import Scale, box_of
 from bayboard.window.draw.show import WallShow
 from bayboard.window.draw.wall import leads_of, paint_live, paint_still
@@ -50,6 +51,7 @@ class WallView(PlaceView[WallShow]):
         super().__init__(place, "Wall", wall_show, parent)
         self.gesture: Gesture | None = None
         self.under = Under(place)
+        self.carrying = Carrying(place, self, self.update)
         self.walk: Callable[[int], bool] | None = None  # selects the next or last piece, for Tab
         self.unusual = ""  # what the title line says while a mode beside the stages is on screen
         self._space = False
@@ -67,7 +69,7 @@ class WallView(PlaceView[WallShow]):
 
     def still_key(self) -> object:
         """Return what the still layer is painted from: while pieces are moved, all but them."""
-        place, moving = self.place, self.place.hand.pieces
+        place, moving = self.place, self.carrying.pieces()
         if not moving:
             return place.shown, still(self.show_now())
         rest = tuple(gear for gear in place.shown.gear if gear.id not in moving)
@@ -81,15 +83,14 @@ class WallView(PlaceView[WallShow]):
 
     def paint_still(self, p: QPainter) -> None:
         """Paint the Wall without what is in the hand and what lies on it."""
-        place = self.place
-        moving = place.hand.pieces
+        place, moving = self.place, self.carrying.pieces()
         paint_still(p, place.scale, place.scene, self.theme, self.show_now(), self._rect(), moving)
 
     def paint_live(self, p: QPainter) -> None:
         """Paint what is in the hand, and all that is laid on the scene."""
-        place = self.place
-        moving = place.hand.pieces
-        paint_live(p, place.scale, place.scene, self.theme, self.show_now(), self._rect(), moving)
+        place, show, moving = self.place, self.show_now(), self.carrying.pieces()
+        aloft = self.carrying.aloft(show.measures)
+        paint_live(p, place.scale, place.scene, self.theme, show, self._rect(), moving, aloft)
         if place.first_start:
             self._paint_first_start(p)
         self._paint_title(p)

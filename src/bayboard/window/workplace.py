@@ -32,6 +32,7 @@ class Hand:
     """What a gesture shows as long as it lasts; `pieces` are those in the hand.
 
     `pulled` is how far (mm) the lines they were brought level with take them from where the hand is.
+    `air`: those that are over no view, each with the pixel of the Wall where its origin is.
     """
 
     pieces: frozenset[str] = frozenset()
@@ -40,6 +41,7 @@ class Hand:
     marquee: tuple[float, float, float, float] | None = None
     turning: float | None = None
     pulled: tuple[float, float] = (0.0, 0.0)
+    air: tuple[tuple[str, float, float], ...] = ()
 
 
 EMPTY = Hand()
@@ -71,6 +73,7 @@ class Workplace(QObject):
         self.ledge_rect = QRectF()  # of the Bench, in pixels of the Wall
         self._leave: Callable[[], None] | None = None
         self.whole = True  # drawn to fit, until one zooms or pans
+        self.at_once = False  # the last change is one of many small ones: nothing slides
         self.take(job, first_start)
 
     def take(self, job: Job, first_start: bool = False) -> None:
@@ -127,8 +130,12 @@ class Workplace(QObject):
             self.selected = tuple(name for name in self.selected if name in known)
         self.changed.emit()
 
-    def do(self, edit: Edit, fold: bool = False) -> bool:
-        """Do an edit; what cannot be done is said in a line.  `fold`: one undo step with the last."""
+    def do(self, edit: Edit, fold: bool = False, at_once: bool = False) -> bool:
+        """Do an edit; what cannot be done is said in a line.  `fold`: one undo step with the last.
+
+        `at_once`: a step of many, so that nothing slides.
+        """
+        self.at_once = at_once
         try:
             self.job.do(edit, fold)
         except Refused as refused:
@@ -172,6 +179,7 @@ class Workplace(QObject):
 
     def _step(self, step: Callable[[], str | None], word: str, nothing: str) -> None:
         """Go one step and say it; a step that cannot be gone is said, too."""
+        self.at_once = False
         try:
             label = step()
             self.said.emit(f"{word}: {_small(label)}" if label else nothing)

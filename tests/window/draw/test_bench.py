@@ -72,7 +72,7 @@ def test_buff_cards_stand_before_the_shelf_on_the_lath(theme):
 
 
 def test_a_piece_in_hand_leaves_a_dashed_gap():
-    picture = painted(lambda p: paint_ledge(p, RECT, SCALE, THREE, LIGHT, in_hand="A1"), RECT)
+    picture = painted(lambda p: paint_ledge(p, RECT, SCALE, THREE, LIGHT, in_hand={"A1"}), RECT)
     first = ledge_places(RECT, SCALE, THREE, LIGHT)[0].rect
     assert at(picture, first.center()) == LIGHT.shelf.lower()
 

@@ -1,5 +1,6 @@
 """The ledge: gear that still waits, standing true to the Wall's scale, its size written below."""
 
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF
@@ -87,11 +88,11 @@ def paint_ledge(
     theme: Theme,
     focused: str | None = None,
     hovered: str | None = None,
-    in_hand: str | None = None,
+    in_hand: Collection[str] = (),
     scrolled: float = 0.0,
     selected: str | None = None,
 ) -> None:
-    """Paint the ledge's back, its lip and what stands on it; a piece in hand is left out."""
+    """Paint the ledge's back, its lip and what stands on it; what is in hand leaves a gap."""
     with kept(p):
         p.setClipRect(rect)
         p.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -102,7 +103,7 @@ def paint_ledge(
         p.fillRect(QRectF(rect.left(), floor - 0.8, rect.width(), 1.6), brush(edge))
         by_id = {gear.id: gear for gear in layout.gear}
         for place in ledge_places(rect, scale, layout, theme, scrolled):
-            if place.gear == in_hand:
+            if place.gear in in_hand:
                 _paint_gap(p, place, theme)
                 continue
             _paint_waiting(p, place, by_id[place.gear], scale, layout, theme, hovered == place.gear)

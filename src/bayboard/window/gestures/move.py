@@ -63,10 +63,16 @@ class Move(Gesture):
             return
         place, pieces = self.place, frozenset(self.ids)
         if place.ledge_rect.contains(at):
-            place.preview(ToBench(self.ids), Hand(pieces, self.ghosts))
+            place.preview(ToBench(self.ids), Hand(pieces, self.ghosts, air=self._in_air(at)))
             return
         edit, snaps, pulled = self._moved(at, mods)
         place.preview(edit, Hand(pieces, self.ghosts, snaps, pulled=pulled))
+
+    def _in_air(self, at: QPointF) -> tuple[tuple[str, float, float], ...]:
+        """Return the pieces with the pixels where they are under the hand."""
+        by = at - self.start
+        spots = ((name, self.place.scale.px(*self.scene.placed[name].at) + by) for name in self.ids)
+        return tuple((name, spot.x(), spot.y()) for name, spot in spots)
 
     def _moved(self, at: QPointF, mods: Mods) -> tuple[MoveGear, tuple[Snap, ...], Point]:
         """Return the move to where the hand is, the lines the pieces are level with, and how far those pull.

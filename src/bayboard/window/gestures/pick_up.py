@@ -24,7 +24,7 @@ class PickUp(Gesture):
         super().__init__(place, at, mods)
         self.piece = piece
         self.grip = grip
-        self.over: QPointF | None = None  # the pointer while the piece is in the hand, off the Wall
+        self.on_wall = False  # the piece is shown on the Wall, not in the air
 
     def click(self) -> None:
         """Select the piece where it stands on the ledge."""
@@ -42,12 +42,14 @@ class PickUp(Gesture):
         """Preview the piece on the board under the pointer, or show it in the hand."""
         place = self.place
         if not place.wall_rect.contains(at):
-            if self.over is None:
+            if self.on_wall:
                 place.job.drop_preview()
-            self.over = at
-            place.show_hand(Hand(pieces=frozenset((self.piece,))))
+            self.on_wall = False
+            k = place.scale.px_per_mm
+            air = (self.piece, at.x() - self.grip[0] * k, at.y() + self.grip[1] * k)
+            place.show_hand(Hand(frozenset((self.piece,)), air=(air,)))
             return
-        self.over = None
+        self.on_wall = True
         spot, snaps, pulled = self._spot(at, mods)
         board = board_at(self.scene, self.piece, spot)
         hand = Hand(frozenset((self.piece,)), (self._pressed(spot),), snaps, pulled=pulled)
@@ -86,5 +88,4 @@ class PickUp(Gesture):
 
     def cancel(self) -> None:
         """Leave it on the ledge."""
-        self.over = None
         self.place.settle()
