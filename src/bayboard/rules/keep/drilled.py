@@ -13,7 +13,7 @@ import numpy as np
 
 from bayboard.edits.put_back import is_back
 from bayboard.geometry.crowd import HAIR
-from bayboard.mechanics.off_holes import off_holes
+from bayboard.mechanics.off_holes import off_holes, off_turn
 from bayboard.model.drilled import listed_screws
 from bayboard.model.layout import Fixing, Point
 from bayboard.model.placed import Placed
@@ -25,7 +25,7 @@ from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed
 from bayboard.rules.words import amount_and_need
 from bayboard.tables.limits import fixed
-from bayboard.units.angle import short_way, show_two_angles
+from bayboard.units.angle import show_two_angles
 
 RULE = "drilled"
 WIDE = False
@@ -55,13 +55,8 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
 def at_places(scene: Scene, places: Places, _key: Key | None = None) -> dict[Key, Levels]:
     """Return how bad it is with a stand-in at many places, as `places.AtPlaces` tells."""
     off = off_holes(scene.layout, places.model, places.at) > fixed("drilled_off") + HAIR
-    off |= _turned(places.model) > fixed("drilled_turn") + HAIR
+    off |= off_turn(places.model.gear) > fixed("drilled_turn") + HAIR
     return {(places.id,): MUST * off.astype(np.int8)}
-
-
-def _turned(placed: Placed) -> float:
-    pose = placed.gear.drilled
-    return 0.0 if pose is None else abs(short_way(pose.turn, placed.gear.turn))
 
 
 def _of_gear(scene: Scene, placed: Placed, screws: dict[int, Point]) -> Iterator[Finding]:
@@ -81,7 +76,7 @@ def _of_gear(scene: Scene, placed: Placed, screws: dict[int, Point]) -> Iterator
         moved = f"has moved {amount}" + (f" at {worst.hole}" if worst.hole else "")
         yield _finding(placed.id, worst, "mm", _moved_words(placed.id, moved, "new holes"))
         return
-    turned = _turned(placed)
+    turned = off_turn(placed.gear)
     if turned > fixed("drilled_turn") + HAIR:
         off = _Off(turned, placed.at)
         words = f"has turned {show_two_angles(turned, fixed('drilled_turn'))[0]}"
