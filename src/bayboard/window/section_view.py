@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QWidget
 from bayboard.window.draw.section import paint_section
 from bayboard.window.draw.section_show import SectionShow
 from bayboard.window.place_view import PlaceView
-from bayboard.window.showing import section_show
+from bayboard.window.section_showing import section_show
 from bayboard.window.side_view import SideView
 from bayboard.window.workplace import Workplace
 

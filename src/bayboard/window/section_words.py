@@ -1,15 +1,24 @@
-"""What the Section measures at the chalk line: the room under the seat, and who sees what with it folded."""
+"""What the Section measures between a seat and what hangs: the room under it, and its way down."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 
-from bayboard.model.layout import Outline, Point, Service
-from bayboard.model.placed import Placed
+import numpy as np
+
+from bayboard.geometry.sections import padded
+from bayboard.geometry.swing import Swing as Turn
+from bayboard.geometry.swing import depths as turn_depths
+from bayboard.geometry.swing import shared_at, turn_between
+from bayboard.model.layout import Seat
 from bayboard.rules.finding import Finding
+from bayboard.rules.swinging import blocks, swing_of
 from bayboard.tables.limits import limit
 from bayboard.units.length import show_length
-from bayboard.window.depth import SeatRoom, seat_rooms
-from bayboard.window.draw.section_show import Depth, Sight
+from bayboard.window.depth import SeatRoom, front_rooms, meeting_height
+from bayboard.window.draw.seats import seats_at
+from bayboard.window.draw.section_show import Depth, Ring, Swing
 from bayboard.window.marking import open_findings
+from bayboard.window.section_points import cut_names
 from bayboard.window.short import few_words
 from bayboard.window.workplace import Workplace
 
@@ -17,83 +26,101 @@ DEEPEST = 300.0  # mm; more room than this under a seat is no measure worth layi
 
 
 def depths(place: Workplace) -> tuple[Depth, ...]:
-    """Return the least room between the seat and the cut pieces that are selected or speak of it."""
-    if place.lever != "up":
+    """Return the least room between the seat at the chalk line and each piece that is cut there.
+
+    A plug's room is told only where a finding is about it.
+    """
+    if place.lever != "up" or place.chalk_x is None:
         return ()
+    seats = {s.id: s for s in seats_at(place.scene, place.chalk_x) if s.x[0] <= place.chalk_x <= s.x[1]}
     said = {f.subjects: (n, f) for n, f in open_findings(place.verdict) if f.rule == "seat-depth"}
-    return tuple(
-        depth
-        for piece in _cut(place)
-        for room in seat_rooms(place.scene, piece)
-        if (depth := _depth(place, piece, room, said.get((piece.id, room.seat)))) is not None
+    found = []
+    for name in cut_names(place):
+        for room in front_rooms(place.scene, place.scene.placed[name]):
+            about = said.get((room.subject, room.seat))
+            if room.seat in seats and (about or (room.subject == name and room.left <= DEEPEST)):
+                found.append(_depth(place, seats[room.seat], room, about))
+    return tuple(found)
+
+
+def _depth(place: Workplace, seat: Seat, room: SeatRoom, said: tuple[int, Finding] | None) -> Depth:
+    y = meeting_height(seat, room)
+    front, end = (room.front, y), (room.front + room.left, y)
+    if said is None:
+        left = f"{show_length(room.left, place.units)} left"
+        return Depth(front, end, left, shorter=(left,))
+    number, finding = said
+    words, much = few_words(finding, place.units), show_length(abs(room.left), place.units)
+    return Depth(front, end, words, finding.severity, number, (much,))
+
+
+def depth_words(place: Workplace) -> list[str]:
+    """Return a sentence for each room that the Section shows, for who cannot see it."""
+    told = []
+    for depth in depths(place):
+        number = "" if depth.severity is None else f", {depth.severity} {depth.number}"
+        told.append(f"{depth.text}{number}")
+    return told
+
+
+# --- the seat on its way down ---
+
+
+def swings(place: Workplace) -> tuple[Swing, ...]:
+    """Return the way of each seat at the chalk line whose hinge is known to carry it down."""
+    x, off = place.chalk_x, limit(place.shown, "swing_off")
+    if x is None:
+        return ()
+    found = []
+    for seat in seats_at(place.scene, x):
+        turn = swing_of(seat, off) if seat.x[0] <= x <= seat.x[1] else None
+        if isinstance(turn, Turn):
+            found.extend(_swing(place, seat, turn))
+    return tuple(found)
+
+
+def _swing(place: Workplace, seat: Seat, turn: Turn) -> Iterator[Swing]:
+    if seat.up is None or seat.folded is None or seat.hinge is None:
+        return
+    angle = seat.swing if seat.swing is not None else turn_between(seat.up, seat.folded, seat.hinge)
+    about = np.asarray(seat.up) - seat.hinge
+    far = int(np.hypot(*about.T).argmax())
+    dug = _dug(place, seat, turn) or ((), None, "", None, None)
+    yield Swing(
+        seat.hinge,
+        _swept(turn),
+        angle or 0.0,
+        float(np.hypot(*about[far])),
+        float(np.degrees(np.arctan2(about[far][1], about[far][0]))),
+        *dug,
     )
 
 
-def _cut(place: Workplace) -> list[Placed]:
-    """Return the pieces that the chalk line passes through."""
-    x = place.chalk_x
-    return [p for p in place.scene.placed.values() if x is not None and p.box[0] <= x <= p.box[2]]
+@lru_cache(maxsize=32)
+def _swept(turn: Turn) -> tuple[Ring, ...]:
+    """Return the outlines of all that a seat sweeps."""
+    parts = getattr(turn.whole, "geoms", [turn.whole])
+    return tuple(_ring(part) for part in parts if hasattr(part, "exterior"))
 
 
-def _depth(place: Workplace, piece: Placed, room: SeatRoom, said: tuple[int, Finding] | None) -> Depth | None:
-    seat = next(seat for seat in place.shown.bay.seats if seat.id == room.seat)
-    x = place.chalk_x
-    if seat.up is None or x is None or not seat.x[0] <= x <= seat.x[1]:
+def _ring(shape: object) -> Ring:
+    coords = shape.exterior.simplify(0.2).coords  # type: ignore[attr-defined]
+    return tuple((float(z), float(y)) for z, y in coords)
+
+
+def _dug(place: Workplace, seat: Seat, turn: Turn) -> tuple | None:
+    """Return the seat's section where it digs in deepest, and its words, when that finding is spoken of."""
+    finding = place.spoken_of()
+    if finding is None or finding.rule != "seat-swing" or finding.subjects[1:] != (seat.id,):
         return None
-    if said is None and (place.selected != (piece.id,) or room.left > DEEPEST):
+    piece = place.scene.placed.get(finding.subjects[0])
+    if piece is None or not piece.bodies:
         return None
-    y = nearest_height(seat.up, room.y)
-    front, end = (room.front, y), (room.front + room.left, y)
-    if said is None:
-        return Depth(front, end, f"{show_length(room.left, place.units)} left")
-    number, finding = said
-    return Depth(front, end, few_words(finding, place.units), finding.severity, number)
-
-
-def nearest_height(section: Outline, between: tuple[float, float]) -> float:
-    """Return the y of a range at which a (z, y) section comes nearest to the wall; its middle if nowhere."""
-    low, high = between
-    found: list[Point] = []
-    for (z0, y0), (z1, y1) in zip(section, (*section[1:], section[0]), strict=True):
-        if low <= y0 <= high:
-            found.append((z0, y0))
-        for y in (low, high):
-            if (y0 < y) != (y1 < y):
-                found.append((z0 + (z1 - z0) * (y - y0) / (y1 - y0), y))
-    return min(found)[1] if found else (low + high) / 2
-
-
-def sights(place: Workplace) -> tuple[Sight, ...]:
-    """Return the lines of sight of the one selected piece with the seat folded."""
-    scene = place.scene
-    names = [name for name in place.selected if name in scene.placed]
-    if place.lever != "folded" or len(names) != 1 or isinstance(scene.sight, str):
-        return ()
-    return tuple(_sights(place, names[0]))
-
-
-def _sights(place: Workplace, name: str) -> Iterator[Sight]:
-    scene, piece = place.scene, place.scene.placed[name]
-    sight = scene.sight
-    assert not isinstance(sight, str)  # `sights` has asked
-    said = {f.subjects[0]: (n, f) for n, f in open_findings(place.verdict) if f.rule == "sight"}
-    most = limit(scene.layout, "sight_angle")
-    views = sight.views[list(scene.placed).index(name)]
-    for service, view in zip(piece.card.service, views, strict=True):
-        if not len(view.order):
-            continue
-        best = view.order[min(view.first, len(view.order) - 1) if view.angle is not None else 0]
-        _, y, z = sight.eyes[best]
-        number, finding = said.get(f"{name}.{service.id}", (None, None))
-        yield Sight(
-            point=(float(view.start[2]), float(view.start[1])),
-            eye=(float(z), float(y)),
-            verdict="blocked" if view.angle is None else "clear" if view.within(most) else "steep",
-            text=_sight_text(service, view.angle),
-            severity=None if finding is None else finding.severity,
-            number=number,
-        )
-
-
-def _sight_text(service: Service, angle: float | None) -> str:
-    return f"{service.kind} hidden" if angle is None else f"{service.kind} {angle:.0f}° off square"
+    rows = blocks(padded([b.ring for b in piece.bodies]), seat.x, np.array([b.z for b in piece.bodies]))
+    deep = turn_depths(turn, rows)
+    body, step = np.unravel_index(int(deep.argmax()), deep.shape)
+    middle = shared_at(turn, int(step), rows[body]).centroid
+    words = f"digs {show_length(float(deep[body, step]), place.units)} in as it folds"
+    at = (float(middle.x), float(middle.y)) if not middle.is_empty else None
+    number = place.verdict.number(finding)
+    return _ring(turn.shapes[int(step)]), at, words, finding.severity, number

@@ -2,10 +2,8 @@
 
 from dataclasses import replace
 
-from bayboard.window.draw.section_show import SectionShow
 from bayboard.window.draw.show import Measure, WallShow
 from bayboard.window.marking import chalk_measures, gap_measures, marks
-from bayboard.window.section_words import depths, sights
 from bayboard.window.workplace import Workplace, key_of
 
 
@@ -57,15 +55,4 @@ def still(show: WallShow) -> WallShow:
         cure=None,
         chalk_x=None,
         focused=None,
-    )
-
-
-def section_show(place: Workplace) -> SectionShow:
-    """Return what the Section shows besides the layout."""
-    return SectionShow(
-        chalk_x=place.chalk_x,
-        lever=place.lever,
-        selected=frozenset(place.selected),
-        depths=depths(place),
-        sights=sights(place),
     )

@@ -68,6 +68,8 @@ class Workplace(QObject):
         self.theme = theme
         self.scale = Scale(0.8, 0.0, 0.0)
         self.wall_rect = QRectF(0.0, 0.0, 1192.0, 608.0)
+        self.usual_rect = self.wall_rect  # what the Wall has while the Section is not pulled wide
+        self.wide = 0.0  # how far the Section is pulled wide over the Wall, from 0 to 1
         self.lever: Lever = "up"
         self.follow = True
         self.ledge_rect = QRectF()  # of the Bench, in pixels of the Wall
@@ -90,6 +92,7 @@ class Workplace(QObject):
         self.pointer: tuple[float, float] | None = None
         self.pointed_at: Key | None = None  # the finding whose mark is under the pointer: its tag opens
         self.finding: Key | None = None
+        self.service: str | None = None  # the service point that is spoken of: "A2.fuses"
         self.hand = EMPTY
         self.chalk_x = _middle(job.shown)
         self.fit()
@@ -192,6 +195,8 @@ class Workplace(QObject):
     def select(self, names: Iterable[str], by_keys: bool = False) -> None:
         """Select these stand-ins and no others; the section follows to their middle."""
         self.selected = tuple(dict.fromkeys(names))
+        if self.service is not None and self.service.partition(".")[0] not in self.selected:
+            self.service = None
         self.by_keys = by_keys
         self.measured = False
         self._follow_pieces(self.selected)
@@ -231,6 +236,13 @@ class Workplace(QObject):
         self.chalk_x = x
         self.looked.emit()
 
+    def speak_of_point(self, subject: str | None, x: float | None = None) -> None:
+        """Speak of a service point, or of none; the chalk line goes to its x."""
+        self.service = subject
+        if x is not None:
+            self.chalk_x = x
+        self.looked.emit()
+
     def take_up(self, finding: Finding | None) -> None:
         """Make a finding the one that is spoken of."""
         self.finding = None if finding is None else key_of(finding)
@@ -247,16 +259,46 @@ class Workplace(QObject):
 
     # --- how large ---
 
-    def set_wall_rect(self, rect: QRectF) -> None:
-        """Tell how large the Wall is drawn: what was whole stays whole, else its middle stays."""
+    def set_wall_rect(self, rect: QRectF, usual: QRectF | None = None) -> None:
+        """Tell how large the Wall is drawn: what was whole stays whole, else its middle stays.
+
+        `usual` is what it has while the Section is not pulled wide: that alone decides how large things
+        are drawn.
+        """
         old, self.wall_rect = self.wall_rect, rect
+        before, self.usual_rect = self.usual_rect, rect if usual is None else usual
         if self.whole:
             self.fit()
             return
-        grown = min(rect.width() / max(old.width(), 1.0), rect.height() / max(old.height(), 1.0))
+        if before == self.usual_rect:
+            self._take_scale(self._round_line(self.scale) if rect != old else self.scale)
+            return
+        after = self.usual_rect
+        grown = min(after.width() / max(before.width(), 1.0), after.height() / max(before.height(), 1.0))
         x, y = self.scale.mm(old.center())
         k = self.scale.px_per_mm * grown
         self.set_scale(Scale(k, rect.center().x() - x * k, rect.center().y() + y * k))
+
+    def _round_line(self, scale: Scale) -> Scale:
+        """Return the scale with the chalk line in the middle of the Wall."""
+        if self.chalk_x is None:
+            return scale
+        return scale.moved(self.wall_rect.center().x() - scale.px(self.chalk_x, 0.0).x(), 0.0)
+
+    def _take_scale(self, scale: Scale) -> None:
+        """Draw at another scale, what is whole staying whole."""
+        if scale != self.scale:
+            self.scale = scale
+            self.zoomed.emit()
+
+    def keep_line_seen(self) -> None:
+        """Bring the chalk line back to the middle of a narrow Wall once it is near or past its edge."""
+        if self.wall_rect == self.usual_rect or self.chalk_x is None:
+            return
+        inset = 0.15 * self.wall_rect.width()
+        line = self.scale.px(self.chalk_x, 0.0).x()
+        if not self.wall_rect.left() + inset <= line <= self.wall_rect.right() - inset:
+            self._take_scale(self._round_line(self.scale))
 
     def fit(self) -> None:
         """Draw the wall and the boards whole."""
@@ -264,8 +306,9 @@ class Workplace(QObject):
         points += [p for piece in self.scene.placed.values() for p in piece.ring.tolist()]
         box = box_of([(p[0], p[1]) for p in points]) or (-100.0, -100.0, 1200.0, 500.0)
         size = self.theme.size
-        rect = self.wall_rect.adjusted(0.0, TITLE * size / 2, 0.0, 0.0)
-        self.set_scale(fitting(box, rect, MARGIN * size))
+        rect = self.usual_rect.adjusted(0.0, TITLE * size / 2, 0.0, 0.0)
+        scale = fitting(box, rect, MARGIN * size)
+        self.set_scale(scale if self.wall_rect == self.usual_rect else self._round_line(scale))
         self.whole = True
 
     def set_scale(self, scale: Scale) -> None:

@@ -6,9 +6,12 @@ from shapely import Polygon
 from tests.build import card, gear, layout, rectangle
 from tests.window.draw.scenes import at, count, full, near, painted, scene
 
-from bayboard.window.draw.profile import cut_leads, metal_line, ring_spans, seat_path, spans
+from bayboard.window.draw.cut_gear import body_boxes
+from bayboard.window.draw.cuts import ring_spans, spans
+from bayboard.window.draw.profile import cut_leads, metal_line
 from bayboard.window.draw.scale import Scale
-from bayboard.window.draw.section import body_boxes, paint_section, seats_at
+from bayboard.window.draw.seats import seat_path, seats_at
+from bayboard.window.draw.section import paint_section
 from bayboard.window.draw.section_show import Depth, Eyes, Fan, SectionShow, Sight
 from bayboard.window.draw.sights import seen_share
 from bayboard.window.theme import DARK, LIGHT

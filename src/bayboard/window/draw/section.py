@@ -3,33 +3,47 @@
 Seen from the cut are the pieces it passes through, hatched, and those that stand farther left, dashed.
 """
 
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPainterPath
+from collections.abc import Iterator, Sequence
+
+from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtGui import QPainter
 
 from bayboard.model.layout import Seat
-from bayboard.model.placed import Placed
 from bayboard.rules.scene import Scene
-from bayboard.window import lettering
-from bayboard.window.draw.profile import (
-    paint_boards,
-    paint_cut_leads,
-    paint_metal,
-    paint_seat,
-    paint_seat_ghost,
-    ring_spans,
-    seat_path,
-)
+from bayboard.units.length import show_length
+from bayboard.window.draw.cut_gear import letter_beyond, paint_beyond, paint_cut, side_box
+from bayboard.window.draw.linings import paint_linings
+from bayboard.window.draw.profile import paint_boards, paint_cut_leads, paint_metal
 from bayboard.window.draw.scale import Scale
-from bayboard.window.draw.section_show import SectionShow
-from bayboard.window.draw.sights import paint_depth, paint_eyes, paint_fan, paint_sight, paint_words
-from bayboard.window.draw.strokes import cased, dot, hatched, kept
-from bayboard.window.draw.tags import free_spot, paint_name, tag_size
-from bayboard.window.lettering import Style
-from bayboard.window.theme import Theme, brush, mixed, pen
+from bayboard.window.draw.seats import (
+    LID_LEAN,
+    paint_hinge,
+    paint_probes,
+    paint_seats,
+    paint_swing,
+    seat_path,
+    seats_at,
+    solid_section,
+)
+from bayboard.window.draw.section_show import SectionShow, Sight
+from bayboard.window.draw.section_tags import Field, Word, paint_tags
+from bayboard.window.draw.sights import (
+    eyes_frame,
+    paint_depth,
+    paint_eyes,
+    paint_fan,
+    paint_sight,
+    paint_tube,
+    seen_share,
+    sight_token,
+    tube_box,
+)
+from bayboard.window.draw.strokes import kept
+from bayboard.window.draw.tags import tag_size
+from bayboard.window.theme import Theme, brush, mixed
 
-UNKNOWN = 25.0  # mm; how deep a piece of unknown height is drawn, open in front
-LID_LEAN = 45.0  # degrees; in a bay that leans more the part that folds is a lid
-PROBE_NEAR = 75.0  # mm; putty lumps are shown this near to the cut
+NAME_LEFT, NAME_TOP = 14.0, 84.0  # px from the view's corner to a seat's name
+LABEL_REACH = 110.0  # px that a name may stand off what it names
 
 
 def section_ground(theme: Theme) -> str:
@@ -48,190 +62,154 @@ def paint_section(
         p.setClipRect(rect)
         p.setRenderHint(QPainter.RenderHint.Antialiasing)
         p.fillRect(rect, brush(section_ground(theme)))
-        if show.chalk_x is not None:
-            taken = _paint_matter(p, scale, scene, theme, show, show.chalk_x)
-            _paint_seen(p, scale, show, theme)
-            _paint_seat_name(p, scale, scene, theme, show, rect, taken)
-            paint_words(p, scale, show.sights, show.depths, theme, rect, taken)
+        if show.chalk_x is None:
+            return
+        field = Field(rect, theme)
+        leads = _paint_matter(p, scale, scene, theme, show, show.chalk_x, field)
+        _paint_seen(p, scale, show, theme, field)
+        words = [*_said(scale, show, theme, rect), *_names(scale, scene, theme, show, rect, leads)]
+        paint_tags(p, [field.put(word) for word in words], theme)
 
 
 def _paint_matter(
-    p: QPainter, scale: Scale, scene: Scene, theme: Theme, show: SectionShow, x: float
+    p: QPainter, scale: Scale, scene: Scene, theme: Theme, show: SectionShow, x: float, field: Field
 ) -> list[QRectF]:
-    """Paint all that is cut or seen beyond; return the rectangles of its lettering."""
-    taken: list[QRectF] = []
+    """Paint all that is cut or seen beyond, and tell the tags of it; return where leads are cut."""
     cut = [piece for piece in scene.placed.values() if piece.box[0] < x < piece.box[2]]
     beyond = [piece for piece in scene.placed.values() if piece.box[2] <= x]
     seats = seats_at(scene, x)
-    _paint_seats(p, scale, seats, theme, show)
-    for piece in beyond:
-        outline = QPainterPath()
-        outline.addRect(_beyond_box(piece, scale))
-        p.strokePath(outline, pen(theme.ink2, 1.2, 0.9, dash=(4.0, 3.0)))
-    paint_metal(p, scale, scene, theme, x)
+    for swing in show.swings:
+        paint_swing(p, scale, swing, theme)
+    paint_seats(p, scale, seats, theme, show)
+    field.matter += [paint_hinge(p, scale, swing, theme) for swing in show.swings]
+    paint_beyond(p, scale, beyond, theme)
+    paint_linings(p, scale, scene, theme, x)
+    paint_metal(p, scale, scene, theme, x, section_ground(theme))
     paint_boards(p, scale, scene, theme, x)
-    crushing = [path for path, now, _ in _seat_paths(seats, scale, show) if now]
+    solid = [ring for seat in seats if (ring := solid_section(seat, show)) is not None]
+    crushing = [seat_path(ring, scale) for ring in solid]
     for piece in cut:
-        _paint_cut(p, scale, piece, x, theme, show, crushing, taken)
-    paint_cut_leads(p, scale, scene, theme, x, show.selected)
-    for seat in seats:
-        for px, y, z in seat.probes:
-            if abs(px - x) <= PROBE_NEAR:
-                dot(p, scale.px(-z, y), 4.0, theme.hold)
-                p.setPen(pen(theme.ink2, 1.0))
-                p.drawEllipse(scale.px(-z, y), 4.0, 4.0)
-    taken += [_beyond_box(piece, scale) for piece in cut]
-    for piece in sorted(beyond, key=lambda g: -g.box[2]):
-        _letter_piece(p, _beyond_box(piece, scale), piece.id, theme, None, taken)
-    return taken
+        paint_cut(p, scale, piece, x, theme, piece.id in show.selected, crushing, field.taken)
+    leads = paint_cut_leads(p, scale, scene, theme, x, show.selected)
+    field.matter += [side_box(piece, scale) for piece in cut] + leads
+    field.matter += paint_probes(p, scale, seats, theme, x)
+    lettered = [*field.taken, *(side_box(piece, scale) for piece in cut)]
+    count = len(lettered)
+    letter_beyond(p, scale, beyond, theme, lettered)
+    field.taken += lettered[count:]
+    return leads
 
 
-def seats_at(scene: Scene, x: float) -> list[Seat]:
-    """Return the seats the cut runs through, else those that stand beyond it, nearest last."""
-    seats = scene.layout.bay.seats
-    through = [seat for seat in seats if seat.x[0] <= x <= seat.x[1]]
-    return through or sorted((s for s in seats if s.x[1] < x), key=lambda s: s.x[1])
-
-
-def _seat_paths(seats: list[Seat], scale: Scale, show: SectionShow) -> list[tuple[QPainterPath, bool, str]]:
-    """Return each known section of the seats: its path, whether the lever has it so, and the word."""
-    found = []
-    for seat in seats:
-        for word, points in (("up", seat.up), ("folded", seat.folded)):
-            if points is not None:
-                found.append((seat_path(points, scale), word == show.lever, word))
-    return found
-
-
-def _paint_seats(p: QPainter, scale: Scale, seats: list[Seat], theme: Theme, show: SectionShow) -> None:
-    paths = _seat_paths(seats, scale, show)
-    for path, now, _ in paths:
-        if not now:
-            paint_seat_ghost(p, path, theme)
-    for path, now, _ in paths:
-        if now:
-            paint_seat(p, path, theme)
-
-
-def _paint_seen(p: QPainter, scale: Scale, show: SectionShow, theme: Theme) -> None:
+def _paint_seen(p: QPainter, scale: Scale, show: SectionShow, theme: Theme, field: Field) -> None:
     if show.eyes is not None:
         paint_eyes(p, scale, show.eyes, theme)
     for fan in show.fans:
         paint_fan(p, scale, fan, theme)
-    for sight in show.sights:
+    for tube in show.tubes:
+        paint_tube(p, scale, tube, theme)
+        field.matter.append(tube_box(scale, tube))
+    for sight in sorted(show.sights, key=lambda s: s.chosen):
         paint_sight(p, scale, sight, theme)
+        field.draw_line(*_ends(scale, sight))
     for depth in show.depths:
         paint_depth(p, scale, depth, theme)
+        a, b = scale.px(-depth.front[0], depth.front[1]), scale.px(-depth.seat[0], depth.seat[1])
+        field.matter.append(QRectF(a, b).normalized().adjusted(-30.0, -16.0, 30.0, 16.0))
 
 
-def _paint_seat_name(
-    p: QPainter,
-    scale: Scale,
-    scene: Scene,
-    theme: Theme,
-    show: SectionShow,
-    rect: QRectF,
-    taken: list[QRectF],
-) -> None:
-    """Say how the seat stands, or that nobody measured it so."""
-    if show.chalk_x is None:
-        return
-    seats = seats_at(scene, show.chalk_x)
+def _ends(scale: Scale, sight: Sight) -> tuple[QPointF, QPointF]:
+    return scale.px(-sight.point[0], sight.point[1]), scale.px(-sight.eye[0], sight.eye[1])
+
+
+# --- what is said ---
+
+
+def _said(scale: Scale, show: SectionShow, theme: Theme, rect: QRectF) -> list[Word]:
+    """Return the tags' words, what must be heard first."""
+    rank = {"must": 0, "should": 1, "note": 2, None: 3}
+    words = [*_of_seats(scale, show, theme), *_of_points(scale, show, theme, rect)]
+    return sorted(words, key=lambda word: rank[word.severity])
+
+
+def _of_seats(scale: Scale, show: SectionShow, theme: Theme) -> Iterator[Word]:
+    for depth in show.depths:
+        z, y = (depth.front[0] + depth.seat[0]) / 2, (depth.front[1] + depth.seat[1]) / 2
+        texts, at = (depth.text, *depth.shorter), scale.px(-z, y)
+        yield Word(texts, at, theme.ink, depth.severity, depth.number)
+    for swing in show.swings:
+        if swing.at is not None and swing.text:
+            at = scale.px(-swing.at[0], swing.at[1])
+            yield Word((swing.text,), at, theme.ink, swing.severity, swing.number)
+
+
+def _of_points(scale: Scale, show: SectionShow, theme: Theme, rect: QRectF) -> Iterator[Word]:
+    for tube in show.tubes:
+        if tube.text:
+            a, b = scale.px(-tube.start[0], tube.start[1]), scale.px(-tube.end[0], tube.end[1])
+            texts = (tube.text, *tube.shorter)
+            yield Word(texts, a + (b - a) * 0.6, theme.blue, tube.severity, tube.number)
+    for sight in sorted(show.sights, key=lambda s: not s.chosen):
+        if sight.text:
+            a, b = _ends(scale, sight)
+            at = a + (b - a) * min(0.4, 0.6 * seen_share(a, b, rect))
+            if sight.stopped is not None:
+                at = scale.px(-sight.stopped[0], sight.stopped[1])
+            texts = (sight.text, *sight.shorter)
+            yield Word(texts, at, sight_token(sight, theme), sight.severity, sight.number)
+
+
+def _names(
+    scale: Scale, scene: Scene, theme: Theme, show: SectionShow, rect: QRectF, leads: Sequence[QRectF]
+) -> Iterator[Word]:
+    """Yield the names of what is seen; they give way to the tags."""
+    if show.eyes is not None and show.eyes.text:
+        frame = eyes_frame(scale, show.eyes) & rect
+        if frame.height() > 0.0 and frame.width() > 60.0:
+            at = QPointF(frame.center().x(), max(frame.bottom() - 18.0 * theme.size, frame.top()))
+            texts = (show.eyes.text, *show.eyes.shorter)
+            yield Word(texts, at, theme.note, name=True, reach=LABEL_REACH)
+    if show.chalk_x is not None:
+        yield from _seat_names(scale, scene, theme, show, rect, show.chalk_x)
+    for swing in show.swings:
+        at = scale.px(-swing.hinge[0], swing.hinge[1]) + QPointF(0.0, 22.0 * theme.size)
+        yield Word(("hinge",), at, theme.ink2, name=True, reach=LABEL_REACH / 2)
+    if len(leads) > 1:
+        low = max(leads, key=lambda spot: spot.bottom())
+        at = low.center() + QPointF(-70.0, 26.0) * theme.size
+        texts = (f"{len(leads)} leads cut here", f"{len(leads)} leads")
+        yield Word(texts, at, theme.ink2, name=True, reach=LABEL_REACH)
+
+
+def _seat_names(
+    scale: Scale, scene: Scene, theme: Theme, show: SectionShow, rect: QRectF, x: float
+) -> Iterator[Word]:
+    """Say how the seat at the cut stands, or that nobody measured it so."""
+    seats = seats_at(scene, x)
     if not seats:
         return
-    known = any(now for _, now, _ in _seat_paths(seats, scale, show))
+    seat = seats[-1]
+    many = len(scene.layout.bay.seats) > 1
     what = "lid" if abs(scene.layout.bay.lean) >= LID_LEAN else "seat"
-    text = f"{what}, {show.lever}" if known else f"{what} {show.lever}: not measured"
-    wide, high = tag_size(text, theme)
-    left = rect.left() + 14.0
-    spots = [QRectF(left, rect.top() + y, wide, high) for y in (84.0, 52.0, 120.0, 160.0)]
-    spot = free_spot(spots, taken, rect) or spots[0]
-    paint_name(p, spot, text, theme, theme.ink2)
-    taken.append(spot)
+    texts = _seat_words(seat, what, show, scene, many)
+    at = QPointF(
+        rect.left() + NAME_LEFT + tag_size(texts[0], theme)[0] / 2, rect.top() + NAME_TOP * theme.size
+    )
+    solid = solid_section(seat, show)
+    if solid is not None:
+        seen = seat_path(solid, scale).boundingRect() & rect
+        lying = seen.width() > 1.6 * seen.height() > 70.0 * theme.size
+        if lying and seen.width() > tag_size(texts[-1], theme)[0] + 24.0:
+            at = seen.center()
+    yield Word(texts, at, theme.ink2, name=True)
 
 
-def body_boxes(piece: Placed, scale: Scale, x: float) -> list[QRectF]:
-    """Return the pixels that a piece's body takes in the cut at x; a piece of unknown height none."""
-    return [
-        QRectF(scale.px(-body.z[1], high), scale.px(-body.z[0], low)).normalized()
-        for body in piece.bodies
-        for low, high in ring_spans(body.ring, x)
-    ]
-
-
-def _paint_cut(
-    p: QPainter,
-    scale: Scale,
-    piece: Placed,
-    x: float,
-    theme: Theme,
-    show: SectionShow,
-    crushing: list[QPainterPath],
-    taken: list[QRectF],
-) -> None:
-    """Paint a piece where it is cut: hatched, its number upright, what the seat digs into in must."""
-    boxes = body_boxes(piece, scale, x)
-    path = QPainterPath()
-    path.setFillRule(Qt.FillRule.WindingFill)
-    for box in boxes:
-        path.addRect(box)
-    if not boxes:
-        _paint_unknown(p, scale, piece, x, theme, taken)
-        return
-    path = path.simplified()
-    p.fillPath(path, brush(theme.buff))
-    hatched(p, path, 9, theme.pencil2, 0.5)
-    for seat in crushing:
-        crushed = path.intersected(seat)
-        if not crushed.isEmpty():
-            p.fillPath(crushed, brush(theme.must, 0.30))
-            hatched(p, crushed, 6, theme.must, both=True)
-    p.strokePath(path, pen(theme.pencil, 1.6))
-    if piece.id in show.selected:
-        ring = QPainterPath()
-        ring.addRoundedRect(path.boundingRect().adjusted(-5, -5, 5, 5), 4.0, 4.0)
-        cased(p, ring, theme.blue, 2.0, theme, casing=1.5)
-    _letter_piece(p, path.boundingRect(), piece.id, theme, theme.buff, taken)
-
-
-def _paint_unknown(
-    p: QPainter, scale: Scale, piece: Placed, x: float, theme: Theme, taken: list[QRectF]
-) -> None:
-    """Paint a piece whose height nobody measured: open in front, with a question mark."""
-    for low, high in ring_spans(piece.ring, x):
-        box = QRectF(scale.px(-(piece.under + UNKNOWN), high), scale.px(-piece.under, low)).normalized()
-        path = QPainterPath(box.topLeft())
-        for at in (box.topRight(), box.bottomRight(), box.bottomLeft()):
-            path.lineTo(at)
-        p.fillRect(box, brush(theme.buff, 0.45))
-        p.strokePath(path, pen(theme.pencil, 1.6, dash=(4.0, 3.0)))
-        _letter_piece(p, box, f"{piece.id} ?", theme, theme.buff, taken)
-
-
-def _beyond_box(piece: Placed, scale: Scale) -> QRectF:
-    """Return the pixels that a piece takes seen from the side, from the board's front to its own."""
-    top = piece.top if piece.top is not None else piece.under + UNKNOWN
-    _, low, _, high = piece.box
-    return QRectF(scale.px(-top, high), scale.px(-piece.under, low)).normalized()
-
-
-def _letter_piece(
-    p: QPainter, box: QRectF, text: str, theme: Theme, behind: str | None, taken: list[QRectF]
-) -> None:
-    """Letter a number in a box, turned upright-reading along a box too narrow for it."""
-    style = Style("pencil", round((17.0 if behind else 15.0) * theme.size))
-    wide, rise = lettering.width(text, style), lettering.line(text, style).rise
-    lying = box.width() < wide + 4.0
-    long, high = (rise + 8.0, wide + 8.0) if lying else (wide + 8.0, rise + 8.0)
-    spot = QRectF(box.center().x() - long / 2, box.center().y() - high / 2, long, high)
-    if spot.height() > box.height() + 8.0 or any(spot.intersects(t) for t in taken):
-        return
-    taken.append(spot)
-    if behind:
-        p.fillRect(spot.intersected(box.adjusted(1, 1, -1, -1)), brush(behind))
-    with kept(p):
-        p.translate(spot.center())
-        if lying:
-            p.rotate(-90.0)
-        ink = theme.pencil if behind else theme.ink2
-        lettering.draw(p, QPointF(0.0, rise / 2), text, style, ink, "centre")
+def _seat_words(seat: Seat, what: str, show: SectionShow, scene: Scene, many: bool) -> tuple[str, ...]:
+    """Return a seat's name and how it stands, in words of falling length."""
+    name = f"{what} {seat.id}" if many else what
+    if solid_section(seat, show) is None:
+        return f"{name} {show.lever}: not measured", f"{what}: not measured"
+    plain = f"{name}, {show.lever}", f"{what}, {show.lever}"
+    if seat.give > 0.0 and show.lever == "up":
+        gives = f"gives {show_length(seat.give, scene.layout.units)}"
+        return f"{plain[0]}, {gives}", *plain
+    return plain

@@ -1,49 +1,49 @@
-"""What is measured in the Section: eyes and lines of sight, the room left under the seat."""
+"""What is measured in the Section: eyes and lines of sight, the way in, the room left under the seat."""
 
-from collections.abc import Sequence
-from math import hypot
+from math import atan2, degrees, hypot
 
 from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainter, QPainterPath
 
-from bayboard.window import lettering
 from bayboard.window.draw.scale import Scale
-from bayboard.window.draw.section_show import Depth, Eyes, Fan, Sight
-from bayboard.window.draw.strokes import add_head, cased, dot, segment
-from bayboard.window.draw.tags import free_spot, paint_tag, pushed_in, tag_rect
-from bayboard.window.lettering import HELPER
+from bayboard.window.draw.section_show import Depth, Eyes, Fan, Sight, Tube
+from bayboard.window.draw.strokes import add_head, cased, dot, kept, segment
 from bayboard.window.theme import Theme, brush, pen
 
 DASHES = {"clear": (), "steep": (5.0, 3.5), "blocked": (1.2, 2.2)}
 FAN = 78.0  # px; how far a fan is drawn
 SHORT = 34.0  # px; below it a depth's arrows stand outside
+FLAT = 0.22  # of its width; how flat the ends of a tube are seen
+END_ON = 0.35  # of a tube's length; a tube shorter than this is seen from its end
+
+
+def eyes_frame(scale: Scale, eyes: Eyes) -> QRectF:
+    """Return the pixels of the eyes' box."""
+    (z0, y0), (z1, y1) = eyes.low, eyes.high
+    return QRectF(scale.px(-z1, y1), scale.px(-z0, y0)).normalized()
 
 
 def paint_eyes(p: QPainter, scale: Scale, eyes: Eyes, theme: Theme) -> None:
     """Paint the box the eyes look from."""
-    (z0, y0), (z1, y1) = eyes.low, eyes.high
-    frame = QRectF(scale.px(-z1, y1), scale.px(-z0, y0)).normalized()
     path = QPainterPath()
-    path.addRect(frame)
+    path.addRect(eyes_frame(scale, eyes))
     p.fillPath(path, brush(theme.note, 0.07))
     p.strokePath(path, pen(theme.note, 1.5, dash=(5.0, 3.5)))
-    style = HELPER.sized(theme.size)
-    if frame.width() > lettering.width("eyes", style) + 16 and frame.height() > 26:
-        at = QPointF(frame.left() + 10.0, frame.bottom() - 10.0)
-        lettering.draw(p, at, "eyes", style, theme.note)
 
 
-def _sight_token(sight: Sight, theme: Theme) -> str:
+def sight_token(sight: Sight, theme: Theme) -> str:
+    """Return the colour of a line of sight; how it is drawn says the same."""
     return {"clear": theme.ok, "steep": theme.should, "blocked": theme.ink}[sight.verdict]
 
 
 def paint_sight(p: QPainter, scale: Scale, sight: Sight, theme: Theme) -> None:
     """Paint a line of sight: full is clear, dashed too steep, dotted with a cross where it is stopped."""
     a, b = scale.px(-sight.point[0], sight.point[1]), scale.px(-sight.eye[0], sight.eye[1])
-    token = _sight_token(sight, theme)
-    cased(p, segment(a, b), token, 2.0, theme, DASHES[sight.verdict])
-    dot(p, a, 5.0, theme.paper)
-    dot(p, a, 3.6, token)
+    token = sight_token(sight, theme)
+    wide = 2.6 if sight.chosen else 2.0
+    cased(p, segment(a, b), token, wide, theme, DASHES[sight.verdict])
+    dot(p, a, 6.5 if sight.chosen else 5.0, theme.paper)
+    dot(p, a, 4.8 if sight.chosen else 3.6, token)
     dot(p, b, 5.0, theme.paper)
     dot(p, b, 3.6, token)
     if sight.stopped is not None:
@@ -77,29 +77,70 @@ def paint_depth(p: QPainter, scale: Scale, depth: Depth, theme: Theme) -> None:
     p.fillPath(heads, brush(token))
 
 
-def paint_words(
-    p: QPainter,
-    scale: Scale,
-    sights: Sequence[Sight],
-    depths: Sequence[Depth],
-    theme: Theme,
-    rect: QRectF,
-    taken: list[QRectF],
-) -> None:
-    """Paint the tags of depths and sights, each with a leader; `taken` is what they keep off, and grows."""
-    said: list[tuple[Depth | Sight, QPointF]] = []
-    for depth in depths:
-        z, y = (depth.front[0] + depth.seat[0]) / 2, (depth.front[1] + depth.seat[1]) / 2
-        said.append((depth, scale.px(-z, y)))
-    for sight in sights:
-        if sight.text:
-            a, b = scale.px(-sight.point[0], sight.point[1]), scale.px(-sight.eye[0], sight.eye[1])
-            said.append((sight, a + (b - a) * min(0.4, 0.6 * seen_share(a, b, rect))))
-    placed = [(one, at, _tag_spot(one, at, theme, rect, taken)) for one, at in said]
-    for one, at, spot in placed:
-        _leader(p, at, spot, _token(one, theme), theme)
-    for one, _, spot in placed:
-        paint_tag(p, spot, one.text, theme, one.severity, one.number, token=_token(one, theme))
+def paint_fan(p: QPainter, scale: Scale, fan: Fan, theme: Theme) -> None:
+    """Paint faintly the fan within which a service point can be read."""
+    here = scale.px(-fan.at[0], fan.at[1])
+    path = QPainterPath(here)
+    box = QRectF(here.x() - FAN, here.y() - FAN, 2 * FAN, 2 * FAN)
+    # z runs to the left on the screen, so the angle is counted from there
+    path.arcTo(box, 180.0 - fan.facing - fan.spread, 2 * fan.spread)
+    path.closeSubpath()
+    p.fillPath(path, brush(theme.ok, 0.10))
+    p.strokePath(path, pen(theme.ok, 1.0, 0.6, dash=(3.0, 3.0)))
+
+
+def paint_tube(p: QPainter, scale: Scale, tube: Tube, theme: Theme) -> None:
+    """Paint the way in as wide as it is, and inside it dark the width that is needed.
+
+    What is needed and not there stands out beyond the tube, dashed in the finding's colour.
+    """
+    a, b = scale.px(-tube.start[0], tube.start[1]), scale.px(-tube.end[0], tube.end[1])
+    wide, need = scale.length(tube.width), scale.length(tube.need)
+    long = hypot(b.x() - a.x(), b.y() - a.y())
+    enough = tube.width >= tube.need
+    token = theme.blue if enough else theme.severity(tube.severity or "should")
+    with kept(p):
+        p.translate(a)
+        p.rotate(degrees(atan2(b.y() - a.y(), b.x() - a.x())))
+        outer, inner = _hull(long, wide), _hull(long, need)
+        p.fillPath(outer, brush(token, 0.14))
+        if enough:
+            p.fillPath(inner, brush(token, 0.42))
+            p.strokePath(inner, pen(token, 1.0, 0.8))
+        p.strokePath(outer, pen(token, 1.6))
+        p.strokePath(_rim(long, wide), pen(token, 1.4, 0.9))
+        if not enough:
+            p.strokePath(inner, pen(theme.paper, 3.4))
+            p.strokePath(inner, pen(token, 1.6, dash=(4.0, 3.0)))
+    dot(p, a, 5.0, theme.paper)
+    dot(p, a, 3.6, token)
+
+
+def _hull(long: float, wide: float) -> QPainterPath:
+    """Return the outline of a tube along +x seen a little from its end; from the end alone a circle."""
+    path, half = QPainterPath(), wide / 2
+    if long < END_ON * wide or long < 12.0:
+        path.addEllipse(QPointF(long / 2, 0.0), half, half)
+        return path
+    path.setFillRule(path.fillRule().WindingFill)
+    path.addRect(QRectF(0.0, -half, long, wide))
+    path.addEllipse(QPointF(long, 0.0), FLAT * half, half)
+    return path.simplified()
+
+
+def _rim(long: float, wide: float) -> QPainterPath:
+    """Return the rim at a tube's open end."""
+    path, half = QPainterPath(), wide / 2
+    if long >= END_ON * wide and long >= 12.0:
+        path.addEllipse(QPointF(long, 0.0), FLAT * half, half)
+    return path
+
+
+def tube_box(scale: Scale, tube: Tube) -> QRectF:
+    """Return the pixels' box that a tube takes."""
+    a, b = scale.px(-tube.start[0], tube.start[1]), scale.px(-tube.end[0], tube.end[1])
+    half = scale.length(tube.width) / 2
+    return QRectF(a, b).normalized().adjusted(-half, -half, half, half)
 
 
 def seen_share(a: QPointF, b: QPointF, rect: QRectF) -> float:
@@ -114,45 +155,3 @@ def seen_share(a: QPointF, b: QPointF, rect: QRectF) -> float:
         if end > most:
             shares.append((most - start) / (end - start) if start < most else 0.0)
     return min(shares)
-
-
-def _token(said: Depth | Sight, theme: Theme) -> str:
-    if said.severity:
-        return theme.severity(said.severity)
-    return _sight_token(said, theme) if isinstance(said, Sight) else theme.ink
-
-
-def _tag_spot(said: Depth | Sight, at: QPointF, theme: Theme, rect: QRectF, taken: list[QRectF]) -> QRectF:
-    """Return where a tag stands, at the left edge if it can, and add it to what is taken."""
-    within = rect.adjusted(8.0, 40.0, -8.0, -8.0)
-    marked = said.severity is not None and said.number is not None
-    tag = tag_rect(QPointF(0.0, 0.0), said.text, theme, marked)
-    left = within.left() + tag.width() / 2
-    away = (110.0, 80.0, -70.0, 150.0, -110.0, 190.0, -150.0, 40.0, -40.0)
-    if isinstance(said, Sight):
-        away = (-40.0, 40.0, -70.0, 70.0, -110.0, 110.0, -150.0, 150.0, 190.0)
-    spots = [tag.translated(x, at.y() + dy) for dy in away for x in (left, at.x())]
-    spot = free_spot(spots, taken, within) or pushed_in(spots[0], within)
-    taken.append(spot)
-    return spot
-
-
-def _leader(p: QPainter, at: QPointF, tag: QRectF, token: str, theme: Theme) -> None:
-    start = QPointF(
-        min(max(at.x(), tag.left() + 20.0), tag.right() - 20.0),
-        tag.top() if tag.top() > at.y() else tag.bottom(),
-    )
-    if hypot(start.x() - at.x(), start.y() - at.y()) > 10.0 and not tag.contains(at):
-        cased(p, segment(start, at), token, 1.8, theme)
-
-
-def paint_fan(p: QPainter, scale: Scale, fan: Fan, theme: Theme) -> None:
-    """Paint faintly the fan within which a service point can be read."""
-    here = scale.px(-fan.at[0], fan.at[1])
-    path = QPainterPath(here)
-    box = QRectF(here.x() - FAN, here.y() - FAN, 2 * FAN, 2 * FAN)
-    # z runs to the left on the screen, so the angle is counted from there
-    path.arcTo(box, 180.0 - fan.facing - fan.spread, 2 * fan.spread)
-    path.closeSubpath()
-    p.fillPath(path, brush(theme.ok, 0.10))
-    p.strokePath(path, pen(theme.ok, 1.0, 0.6, dash=(3.0, 3.0)))

@@ -8,8 +8,8 @@ from PySide6.QtGui import QPainter, QPainterPath
 from bayboard.model.placed import Placed
 from bayboard.rules.scene import Scene
 from bayboard.window import lettering
+from bayboard.window.draw.cut_gear import UNKNOWN, body_boxes
 from bayboard.window.draw.scale import Scale
-from bayboard.window.draw.section import UNKNOWN, body_boxes
 from bayboard.window.draw.strokes import segment
 from bayboard.window.draw.tags import free_spot, paint_name, tag_size
 from bayboard.window.lettering import Style

@@ -1,0 +1,197 @@
+"""Where the Section's tags stand: each at the best free spot near what it speaks of, none over another.
+
+All spots of a fine grid are weighed at once.  A tag never leaves the view, never covers another tag or a
+lettered number; it would rather not cover what is cut, a line of sight or the leader of another.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import hypot
+
+import numpy as np
+from numpy.typing import NDArray
+from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtGui import QPainter
+
+from bayboard.rules.finding import Severity
+from bayboard.window.draw.marks import MARK, paint_mark
+from bayboard.window.draw.strokes import cased, segment
+from bayboard.window.draw.tags import paint_name, paint_tag, tag_size
+from bayboard.window.theme import Theme
+
+TOP, SIDE = 44.0, 8.0  # px left free of tags: the title line, and at the other edges
+AIR = 4.0  # px between two tags
+NEAR = 18.0  # px; a tag nearer to its own place than this would lie on what it tells
+COVERS, INKS, CROSSES = 460.0, 9.0, 120.0  # what covering matter, a line's dot, a leader costs, in px of way
+FAR = 420.0  # px; a shorter text is tried before a tag goes this far
+INK = 10.0  # px between the dots that stand for a line
+
+Boxes = NDArray[np.float64]  # (n, 4): left, top, right, bottom
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """What a tag says: texts of falling length, of what, in which colour.  A name has no leader.
+
+    A name that finds no room within `reach` pixels is left off.
+    """
+
+    texts: tuple[str, ...]
+    at: QPointF
+    token: str
+    severity: Severity | None = None
+    number: int | None = None
+    name: bool = False
+    reach: float = 1e9
+
+    @property
+    def marked(self) -> bool:
+        """Return whether the tag wears a finding's sign."""
+        return self.severity is not None and self.number is not None
+
+
+@dataclass(frozen=True, slots=True)
+class Tag:
+    """A word with its place; `text` "" and no rectangle where only its sign found room."""
+
+    word: Word
+    text: str
+    rect: QRectF
+
+
+class Field:
+    """The room that tags share: what they may not cover, and what they had better not."""
+
+    def __init__(self, rect: QRectF, theme: Theme) -> None:
+        self.theme = theme
+        self.within = rect.adjusted(SIDE, TOP * theme.size, -SIDE, -SIDE)
+        self.taken: list[QRectF] = []
+        self.matter: list[QRectF] = []
+        self._inks: list[Boxes] = []
+
+    def draw_line(self, a: QPointF, b: QPointF) -> None:
+        """Take note of a line that is better not covered."""
+        count = min(max(int(hypot(b.x() - a.x(), b.y() - a.y()) / INK), 1), 400)
+        share = np.linspace(0.0, 1.0, count + 1)[:, None]
+        start, end = np.array([a.x(), a.y()]), np.array([b.x(), b.y()])
+        self._inks.append(start + share * (end - start))
+
+    def put(self, word: Word) -> Tag:
+        """Return a word's tag at the best spot there is, and take the room."""
+        best: tuple[float, str, QRectF] | None = None
+        for text in word.texts:
+            style_size = tag_size(text, self.theme, word.marked)
+            found = self._best(word, *style_size)
+            if found is not None and (best is None or found[0] < best[0] - FAR / 4):
+                best = (found[0], text, found[1])
+            if best is not None and best[0] < FAR:
+                break
+        if best is None or (word.name and best[0] > word.reach):
+            return Tag(word, "", QRectF())
+        self.taken.append(best[2])
+        if not word.name:
+            self.draw_line(_leaves(word.at, best[2]), word.at)
+        return Tag(word, best[1], best[2])
+
+    def _best(self, word: Word, wide: float, high: float) -> tuple[float, QRectF] | None:
+        """Return what the best spot costs and where it is, None where a tag of that size finds no room."""
+        room = self.within
+        if wide > room.width() or high > room.height():
+            return None
+        lefts = _steps(room.left(), room.right() - wide, word.at.x() - wide / 2)
+        tops = _steps(room.top(), room.bottom() - high, word.at.y() - high / 2)
+        left, top = (grid.ravel() for grid in np.meshgrid(lefts, tops))
+        free = ~_meet(left - AIR, top - AIR, wide + 2 * AIR, high + 2 * AIR, self.taken).any(axis=1)
+        left, top = left[free], top[free]
+        if not len(left):
+            return None
+        cost = self._cost(word, left, top, wide, high)
+        i = int(cost.argmin())
+        return float(cost[i]), QRectF(float(left[i]), float(top[i]), wide, high)
+
+    def _cost(self, word: Word, left: Boxes, top: Boxes, wide: float, high: float) -> Boxes:
+        x, y = word.at.x(), word.at.y()
+        dx = np.maximum(np.maximum(left - x, x - left - wide), 0.0)
+        dy = np.maximum(np.maximum(top - y, y - top - high), 0.0)
+        away = np.hypot(dx, dy)
+        # one spot is as good as another but for how far it lies off; the middle breaks ties
+        cost: Boxes = away + 0.02 * np.hypot(left + wide / 2 - x, top + high / 2 - y)
+        if not word.name:
+            cost += np.where(away < NEAR, 3.0 * (NEAR - away), 0.0)
+            ends = np.clip(x, left + 14.0, left + wide - 14.0), np.where(top > y, top, top + high)
+            for share in (0.2, 0.4, 0.6, 0.8):  # a leader that runs under another tag
+                px, py = ends[0] + share * (x - ends[0]), ends[1] + share * (y - ends[1])
+                cost += CROSSES * _meet(px, py, 0.0, 0.0, self.taken).any(axis=1)
+        cost += COVERS * _shared(left, top, wide, high, self.matter)
+        if self._inks:
+            cost += INKS * _dots(left, top, wide, high, np.vstack(self._inks))
+        return cost
+
+
+def _steps(low: float, high: float, through: float) -> Boxes:
+    """Return places from low to high, fine near `through` and coarse far from it."""
+    if high <= low:
+        return np.array([low])
+    near = through + 8.0 * np.arange(-10, 11)
+    far = np.arange(low, high, 24.0)
+    every = np.concatenate((near[(near >= low) & (near <= high)], far, [high]))
+    found: Boxes = np.unique(every)
+    return found
+
+
+def _boxes(rects: Sequence[QRectF]) -> Boxes:
+    return np.array([(r.left(), r.top(), r.right(), r.bottom()) for r in rects]).reshape(-1, 4)
+
+
+def _meet(left: Boxes, top: Boxes, wide: float, high: float, rects: Sequence[QRectF]) -> NDArray[np.bool_]:
+    """Return which of the spots meet which of the rectangles, (spots, rectangles)."""
+    x0, y0, x1, y1 = _boxes(rects).T
+    across = (left[:, None] < x1) & (left[:, None] + wide > x0)
+    return np.asarray(across & (top[:, None] < y1) & (top[:, None] + high > y0))
+
+
+def _shared(left: Boxes, top: Boxes, wide: float, high: float, rects: Sequence[QRectF]) -> Boxes:
+    """Return the share of each spot that lies over rectangles, counted for each of them."""
+    x0, y0, x1, y1 = _boxes(rects).T
+    across = np.minimum(left[:, None] + wide, x1) - np.maximum(left[:, None], x0)
+    up = np.minimum(top[:, None] + high, y1) - np.maximum(top[:, None], y0)
+    area: Boxes = (np.maximum(across, 0.0) * np.maximum(up, 0.0)).sum(axis=1) / (wide * high)
+    return area
+
+
+def _dots(left: Boxes, top: Boxes, wide: float, high: float, dots: Boxes) -> Boxes:
+    """Return how many dots each spot covers, at most 12."""
+    x, y = dots.T
+    across = (x >= left[:, None] - 2.0) & (x <= left[:, None] + wide + 2.0)
+    count = (across & (y >= top[:, None] - 2.0) & (y <= top[:, None] + high + 2.0)).sum(axis=1)
+    return np.asarray(np.minimum(count, 12), dtype=np.float64)
+
+
+def _leaves(at: QPointF, rect: QRectF) -> QPointF:
+    """Return where a leader leaves its tag."""
+    x = min(max(at.x(), rect.left() + 14.0), rect.right() - 14.0)
+    if rect.top() <= at.y() <= rect.bottom():
+        return QPointF(rect.left() if at.x() < rect.left() else rect.right(), rect.center().y())
+    return QPointF(x, rect.top() if rect.top() > at.y() else rect.bottom())
+
+
+def paint_tags(p: QPainter, tags: Sequence[Tag], theme: Theme) -> None:
+    """Paint the tags with their leaders; a finding without room keeps its sign where it is."""
+    for tag in tags:
+        if tag.text and not tag.word.name and not tag.rect.contains(tag.word.at):
+            start = _leaves(tag.word.at, tag.rect)
+            if hypot(start.x() - tag.word.at.x(), start.y() - tag.word.at.y()) > 6.0:
+                cased(p, segment(start, tag.word.at), _colour(tag.word, theme), 1.8, theme)
+    for tag in tags:
+        word = tag.word
+        if not tag.text:
+            if word.severity is not None and word.number is not None:
+                paint_mark(p, word.at, word.severity, word.number, theme, MARK * theme.size)
+        elif word.name:
+            paint_name(p, tag.rect, tag.text, theme, word.token)
+        else:
+            paint_tag(p, tag.rect, tag.text, theme, word.severity, word.number, token=word.token)
+
+
+def _colour(word: Word, theme: Theme) -> str:
+    return theme.severity(word.severity) if word.severity else word.token
