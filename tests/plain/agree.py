@@ -1,5 +1,7 @@
 """The program's verdict beside the plain recheck's: what differs, in words."""
 
+from collections import Counter
+
 from tests.plain.recheck import RULES, recheck
 
 from bayboard.model.read import from_document
@@ -17,15 +19,25 @@ def differences(doc):
     paths = {name: [tuple(p) for p in route.points.tolist()] for name, route in routes(layout).items()}
     found, missing = recheck(doc, paths)
     verdict = check(layout)
-    ours = {
-        (f.rule, f.severity, f.subjects): (f.measure, f.limit) for f in verdict.findings if f.rule in RULES
-    }
-    plain = {(f["rule"], f["severity"], f["subjects"]): (f["measure"], f["limit"]) for f in found}
+    said = [(f.rule, f.severity, f.subjects, f.measure, f.limit) for f in verdict.findings if f.rule in RULES]
+    ours = _numbered(said)
+    plain = _numbered(
+        tuple(f[m] for m in ("rule", "severity", "subjects", "measure", "limit")) for f in found
+    )
     looked = {(u.rule, u.subjects) for u in verdict.unchecked if u.rule in RULES}
     out = [f"unchecked, only the program: {line}" for line in sorted(looked - set(missing))]
     out += [f"unchecked, only plain: {line}" for line in sorted(set(missing) - looked)]
     for key in sorted(ours.keys() | plain.keys()):
         out += _differs(key, ours.get(key), plain.get(key))
+    return out
+
+
+def _numbered(said):
+    """Return measures and limits by rule, severity, subjects and a count: two sides may lack air alike."""
+    out, count = {}, Counter()
+    for *key, measure, limit in sorted(said, key=str):
+        count[tuple(key)] += 1
+        out[*key, count[tuple(key)]] = (measure, limit)
     return out
 
 

@@ -1,6 +1,7 @@
 """on-landing, on-vent, lining-cut and way-in, said plainly."""
 
 import math
+from itertools import pairwise
 
 from shapely import Polygon
 from shapely.ops import unary_union
@@ -50,14 +51,12 @@ def lining_cut(bay):
             yield ((lining["id"],),)
             continue
         meets = [bay.shapes[name] for name, board in bay.boards.items() if board["standoff"] < thick - 1e-9]
-        meets += [piece.shape for piece in bay.pieces.values() if piece.under < thick - 1e-9]
+        deep = [piece for piece in bay.pieces.values() if piece.under < thick - 1e-9]
+        meets += [piece.shape for piece in deep]
+        yield from (((piece.id,),) for piece in deep if guessed(piece, "outline"))
         away = unary_union(meets).intersection(Polygon(lining["outline"])).area if meets else 0
         if away > SPECK:
             yield "note", (lining["id"],), away, None
-    if bay.bay.get("linings"):
-        for piece in bay.pieces.values():
-            if guessed(piece, "outline"):
-                yield ((piece.id,),)
 
 
 def way_in(bay):
@@ -76,7 +75,7 @@ def least_width(ring):
     """Return the least distance of two parallel lines that hold a ring: one of them lies along an edge."""
     hull = list(Polygon(ring).convex_hull.exterior.coords)
     widths = []
-    for (x0, y0), (x1, y1) in zip(hull, hull[1:], strict=False):
+    for (x0, y0), (x1, y1) in pairwise(hull):
         long = math.hypot(x1 - x0, y1 - y0)
         widths.append(max(abs((x - x0) * (y1 - y0) - (y - y0) * (x1 - x0)) / long for x, y in hull))
     return min(widths)

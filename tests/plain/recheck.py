@@ -9,7 +9,10 @@ from tests.plain.depth import plug_room, seat_depth
 from tests.plain.eyes import reach, sight
 from tests.plain.fixings import hole_edge, hole_hole, insert_landing, no_drill
 from tests.plain.kept import drilled, reprint
+from tests.plain.measure import lining_cut, on_landing, on_vent, way_in
 from tests.plain.reading import Bay
+from tests.plain.swing import seat_swing
+from tests.plain.warm import air, heat_rise, warm_stack
 from tests.plain.wires import beside, crossing, lead_path
 
 RULES = {
@@ -22,6 +25,14 @@ RULES = {
     "reach": reach,
     "plug-room": plug_room,
     "on-stay": on_stay,
+    "on-landing": on_landing,
+    "on-vent": on_vent,
+    "lining-cut": lining_cut,
+    "way-in": way_in,
+    "air": air,
+    "warm-stack": warm_stack,
+    "heat-rise": heat_rise,
+    "seat-swing": seat_swing,
     "beside": beside,
     "crossing": crossing,
     "lead-path": lead_path,

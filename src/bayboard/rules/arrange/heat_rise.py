@@ -53,5 +53,5 @@ def _judged(scene: Scene, board: BoardShape) -> Iterator[Finding]:
         unit="K",
         at=(middle.x, middle.y),
         says=f"{watts:g} W on {board.board.id} warms its faces by about {warmer:.0f} K over the air. "
-        "Leave a way for air behind the seat.",
+        "Leave a way in and out for air.",
     )
