@@ -28,11 +28,11 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
     """Yield a note for each two warm stand-ins with the hotter one below."""
     if abs(scene.layout.bay.lean) > fixed("above_lean"):
         return
-    for id_, placed in scene.placed.items():
-        if about is None or id_ in about:
+    known = [placed for placed in scene.placed.values() if placed.card.heat is not None]
+    for placed in known:
+        if about is None or placed.id in about:
             yield from guessed(RULE, placed, ("outline", "heat"))
-    enough = limit(scene.layout, "warm_watts") - HAIR
-    warm = [placed for placed in scene.placed.values() if _heat(placed) >= enough]
+    warm = [placed for placed in known if _heat(placed) >= limit(scene.layout, "warm_watts") - HAIR]
     if not warm:
         return
     boxes, heat = np.array([placed.box for placed in warm]), np.array([_heat(placed) for placed in warm])
@@ -43,8 +43,7 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
 
 
 def _heat(placed: Placed) -> float:
-    """Return a stand-in's heat in W, -inf for an unknown one: it is never warm here."""
-    return float("-inf") if placed.card.heat is None else placed.card.heat
+    return placed.card.heat or 0.0
 
 
 def _finding(scene: Scene, lower: Placed, upper: Placed, room: float) -> Finding:
