@@ -168,9 +168,17 @@ class Acts:
         elif place.pointer is not None:
             place.set_chalk(place.pointer[0])
 
+    def measure(self) -> None:
+        """Measure between the two selected, or from the one selected, or between any two; again ends it."""
+        spans = self.place.spans
+        if not (spans.asking and spans.put_away()):
+            spans.begin(name for name in self.place.selected if name in self.place.scene.placed)
+
     def put_down(self) -> None:
         """Leave what is being looked at: first the measures, then the selection, then the finding."""
         place = self.place
+        if place.spans.put_away():
+            return
         if place.selected:
             place.select(())
         elif place.finding is not None:

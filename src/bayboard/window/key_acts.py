@@ -69,6 +69,7 @@ class KeyActs:
             "chalk": acts.chalk_here,
             "chalk_pointer": acts.chalk_here,
             "lever": acts.flip_lever,
+            "measure": acts.measure,
             "units": acts.other_units,
             "undo": self._undo,
             "redo": self._redo,

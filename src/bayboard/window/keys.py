@@ -30,6 +30,7 @@ BINDINGS: tuple[Binding, ...] = (
     Binding("tape", ("T",), "T", "tape down, or lift the tape"),
     Binding("to_bench", ("B", "Del", "Backspace"), "B", "back to the bench"),
     Binding("chalk", ("C",), "C", "chalk line to what is selected"),
+    Binding("measure", ("M",), "M", "measure between two, until Esc"),
     Binding("lever", ("F",), "F", "seat up or folded"),
     Binding("units", ("U",), "U", "inches or mm"),
     Binding("next_finding", ("N",), "N, Shift N", "next or last finding"),

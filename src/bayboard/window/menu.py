@@ -46,10 +46,15 @@ def lines(place: Workplace) -> list[tuple[str, str, str]]:
         ("tape", "Lift the tape" if taped else "Tape down", "T"),
         ("to_bench", "Put back on the bench", "B"),
         ("chalk", "Section here", "C"),
+        ("measure", _measure_words(len(placed)), "M"),
         ("enter", "Open its card" if len(placed) == 1 else "Open the card", "Enter"),
     ]
     leave = finding_to_leave(place)
     return found if leave is None else [*found, ("let_be", f"Let finding {leave[0]} be", "")]
+
+
+def _measure_words(chosen: int) -> str:
+    return {1: "Measure to…", 2: "Measure between the two"}.get(chosen, "Measure between two")
 
 
 def _of_drilled(place: Workplace, made: list[str], taped: bool) -> list[tuple[str, str, str]]:

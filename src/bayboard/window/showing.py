@@ -14,13 +14,15 @@ def wall_show(place: Workplace) -> WallShow:
     told = frozenset(place.verdict.number(f) for f in place.verdict.findings if key_of(f) in asked)
     measures, pairs = _measures(place)
     gaps = gap_measures(place.verdict, place.scene, pairs)
+    spans, ends = place.spans.shown(place.scene, place.selected)
     return WallShow(
         selected=frozenset(place.selected),
         focused=place.selected[-1] if place.by_keys and place.selected else None,
         hovered=place.hovered,
         in_hand=hand.pieces,
         ghosts=hand.ghosts,
-        measures=(*measures, *gaps),
+        measures=(*measures, *gaps, *spans),
+        ends=ends,
         snaps=hand.snaps,
         marquee=hand.marquee,
         marks=marks(place.verdict, place.units, told),
@@ -38,7 +40,7 @@ def _measures(place: Workplace) -> tuple[tuple[Measure, ...], frozenset[frozense
         return chalk_measures(place.verdict, place.scene, place.hand.pieces)
     if place.measured and place.selected:
         return chalk_measures(place.verdict, place.scene, frozenset(place.selected))
-    if place.hovered and not place.selected and place.hand.marquee is None:
+    if place.hovered and place.hovered not in place.selected and place.hand.marquee is None:
         return chalk_measures(place.verdict, place.scene, frozenset((place.hovered,)), only_tightest=True)
     return (), frozenset()
 
@@ -48,6 +50,7 @@ def still(show: WallShow) -> WallShow:
     return replace(
         show,
         ghosts=(),
+        ends=(),
         snaps=(),
         marquee=None,
         pointer=None,

@@ -26,6 +26,7 @@ from bayboard.window.gestures.gesture import Gesture
 from bayboard.window.gestures.marquee import Marquee
 from bayboard.window.gestures.move import Move
 from bayboard.window.gestures.pan import Pan
+from bayboard.window.gestures.span import Span, picked
 from bayboard.window.gestures.turn import Turn
 from bayboard.window.lettering import FIRST, Style
 from bayboard.window.nearer import by_fingers, by_wheel
@@ -124,8 +125,8 @@ class WallView(PlaceView[WallShow]):
 
     def phrase(self) -> str:
         """Return what the title line says: what is unusual, else the wall's size and whence it is seen."""
-        if self.unusual:
-            return self.unusual
+        if self.unusual or self.place.spans.asking:
+            return self.unusual or self.place.spans.phrase()
         layout = self.place.shown
         box = box_of(layout.bay.wall)
         if box is None:
@@ -156,6 +157,9 @@ class WallView(PlaceView[WallShow]):
 
     def _press(self, at: QPointF, mods: Qt.KeyboardModifier) -> None:
         place = self.place
+        if place.spans.asking:
+            self.start(Span(place, at, mods))
+            return
         found = pieces_at(place.scene, place.scale.mm(at))
         number = self.under.mark(at, self.show_now(), self._rect())
         if self.under.grip(at):
@@ -189,6 +193,10 @@ class WallView(PlaceView[WallShow]):
         self.place.point(self.place.scale.mm(at))
         if self.gesture is not None:
             self.gesture.move(at, event.modifiers())
+            return
+        if self.place.spans.asking:
+            self.place.spans.point(picked(self.place, at))
+            self._show_cursor(at)
             return
         found = pieces_at(self.place.scene, self.place.scale.mm(at))
         self.place.hover(found[0] if found else None)
@@ -252,6 +260,8 @@ class WallView(PlaceView[WallShow]):
         shape = Qt.CursorShape.ArrowCursor
         if self.gesture is not None:
             shape = self.gesture.cursor or shape
+        elif self.place.spans.asking:
+            shape = Qt.CursorShape.CrossCursor
         elif (at is not None and self._space) or (
             at is not None and (self.under.grip(at) or self.place.hovered)
         ):

@@ -19,6 +19,7 @@ from bayboard.rules.scene import Scene
 from bayboard.window.draw.scale import Scale, box_of, fitting
 from bayboard.window.draw.show import Ghost, Lever, Snap
 from bayboard.window.picking import box_round
+from bayboard.window.spans import Spans
 from bayboard.window.theme import Theme
 
 MARGIN = 34.0  # px left free round a wall that is drawn whole
@@ -75,6 +76,7 @@ class Workplace(QObject):
         self.ledge_rect = QRectF()  # of the Bench, in pixels of the Wall
         self._leave: Callable[[], None] | None = None
         self.whole = True  # drawn to fit, until one zooms or pans
+        self.spans = Spans(self.looked.emit)
         self.at_once = False  # the last change is one of many small ones: nothing slides
         self.take(job, first_start)
 
@@ -94,6 +96,7 @@ class Workplace(QObject):
         self.finding: Key | None = None
         self.service: str | None = None  # the service point that is spoken of: "A2.fuses"
         self.hand = EMPTY
+        self.spans.put_away()
         self.chalk_x = _middle(job.shown)
         self.fit()
         self.opened.emit()

@@ -10,6 +10,7 @@ from math import floor, hypot
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPainterPath, QPolygonF
 
+from bayboard.model.layout import Point
 from bayboard.model.placed import Placed
 from bayboard.window import lettering
 from bayboard.window.draw.scale import Scale
@@ -74,6 +75,15 @@ def paint_marquee(p: QPainter, scale: Scale, box: tuple[float, float, float, flo
     path.addRect(frame)
     p.strokePath(path, pen(theme.board, 2.6))
     p.strokePath(path, pen("#BFE0FF", 1.3, dash=(4.0, 3.0)))
+
+
+def paint_ends(p: QPainter, scale: Scale, ends: Sequence[Point], theme: Theme) -> None:
+    """Paint the picked ends of a measure as small open rings, so that what they are at is seen."""
+    for x, y in ends:
+        ring = QPainterPath()
+        ring.addEllipse(scale.px(x, y), 5.0, 5.0)
+        p.strokePath(ring, pen(theme.board, 4.0))
+        p.strokePath(ring, pen(theme.chalk, 1.8))
 
 
 def paint_measure(p: QPainter, scale: Scale, measure: Measure, theme: Theme) -> None:

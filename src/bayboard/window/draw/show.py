@@ -74,7 +74,8 @@ class WallShow:
     """The Wall's state.  `turning`: degrees to write beside the turning arc of the selected piece.
 
     `marquee` is a box (x0, y0, x1, y1) in mm.  `told` are numbers of findings whose tags open
-    although they are not among the worst five (hovered, focused, stepped to).
+    although they are not among the worst five (hovered, focused, stepped to).  `ends` are picked points
+    that a measure goes from and to.
     """
 
     selected: frozenset[str] = frozenset()
@@ -83,6 +84,7 @@ class WallShow:
     in_hand: frozenset[str] = frozenset()
     ghosts: tuple[Ghost, ...] = ()
     measures: tuple[Measure, ...] = ()
+    ends: tuple[Point, ...] = ()
     snaps: tuple[Snap, ...] = ()
     marquee: tuple[float, float, float, float] | None = None
     marks: tuple[Mark, ...] = ()

@@ -12,6 +12,7 @@ from bayboard.window.draw.chalk import (
     measure_tag,
     paint_chalk_line,
     paint_cure,
+    paint_ends,
     paint_ghost,
     paint_marquee,
     paint_measure,
@@ -177,6 +178,7 @@ def _paint_overlays(
         paint_snap(p, scale, snap, theme)
     for measure in show.measures:
         paint_measure(p, scale, measure, theme)
+    paint_ends(p, scale, show.ends, theme)
     taken = []
     if show.cure is not None:
         taken.append(paint_cure(p, scale, show.cure, theme, rect))
