@@ -1,4 +1,4 @@
-"""What was measured of the bay itself, for random documents: the way in, landings, vents, linings, a deep piece.
+"""What was measured of the bay itself, for random documents: way in, landings, vents, linings, a deep piece.
 
 Aimed, as all of them, at where a verdict turns; each in some of the documents only.
 """

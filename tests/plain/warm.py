@@ -115,7 +115,7 @@ def warm_stack(bay):
         if bottom - top >= -1e-9 and min(x1, u1) - max(x0, u0) > 1e-9:
             yield "note", (low.id, high.id), bottom - top, None
     for piece in pieces:
-        if guessed(piece, "outline", "heat"):
+        if piece.card["heat"] is not None and guessed(piece, "outline", "heat"):
             yield ((piece.id,),)
 
 
