@@ -6,6 +6,7 @@ from PySide6.QtGui import QPainter, QWheelEvent
 from bayboard.units.length import show_length
 from bayboard.window.canvas import Canvas
 from bayboard.window.draw.scale import Scale
+from bayboard.window.draw.seats import LID_LEAN
 from bayboard.window.draw.section import section_ground
 from bayboard.window.draw.tapes import tape_zero
 from bayboard.window.nearer import ZOOM
@@ -19,6 +20,7 @@ class SideView(Canvas):
     """A side view at the chalk line, looking left."""
 
     place: Workplace
+    pulled = False  # wide over the Wall
 
     def layer_scale(self) -> Scale:
         """Return the Wall's scale with z = 0 near the right edge."""
@@ -36,6 +38,12 @@ class SideView(Canvas):
             return ("nothing to cut yet",)
         zero = tape_zero(self.place.shown)[0]
         at = f"at {show_length(self.place.chalk_x - zero, self.place.units)}"
+        if self.pulled:
+            return f"pulled wide, {at}, looking left", f"{at}, looking left", at
+        lean = self.place.shown.bay.lean
+        if abs(lean) >= LID_LEAN:
+            side = "left" if lean > 0 else "right"
+            return f"{at}, looking left; up is to the {side}", f"{at}; up is to the {side}", at
         return f"{at} from the left, looking left", f"{at}, looking left", at
 
     def piece_at(self, at: QPointF) -> str | None:

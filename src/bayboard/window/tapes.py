@@ -1,15 +1,16 @@
 """The two steel tapes as widgets: the shared height axis, and the one at the foot for the chalk line."""
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QPainter
 from PySide6.QtWidgets import QWidget
 
 from bayboard.window import lettering
 from bayboard.window.canvas import Canvas
-from bayboard.window.draw.tapes import paint_foot_tape, paint_hanging_tape, tape_zero
+from bayboard.window.draw.tapes import paint_foot_tape, paint_hanging_tape, paint_out_tape, tape_zero
 from bayboard.window.floor_plan import FOOT
 from bayboard.window.gestures.chalk import Chalk
 from bayboard.window.lettering import Style
+from bayboard.window.side_view import SideView
 from bayboard.window.theme import Theme, brush
 from bayboard.window.workplace import Workplace
 
@@ -32,7 +33,32 @@ class Tape(Canvas):
 
 
 class HangingTape(Tape):
-    """The tape between Wall and Section."""
+    """The tape between Wall and Section; drawn to the left it pulls the Section wide over the Wall."""
+
+    drawn = Signal(float)  # px to the right of where it was taken hold of, in the window
+    let_go = Signal()
+
+    def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
+        super().__init__(place, parent)
+        self._held: float | None = None
+        self.setCursor(Qt.CursorShape.SplitHCursor)
+        self.setToolTip("Drawn to the left, it pulls the Section wide. W")
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Take hold of the tape."""
+        if event.button() == Qt.MouseButton.LeftButton:
+            self._held = event.globalPosition().x()
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Draw the tape aside."""
+        if self._held is not None:
+            self.drawn.emit(event.globalPosition().x() - self._held)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Let it go."""
+        if self._held is not None:
+            self._held = None
+            self.let_go.emit()
 
     def still_key(self) -> object:
         """Return what the tape is painted from."""
@@ -54,12 +80,30 @@ class HangingTape(Tape):
         lettering.draw_in(p, corner, place.units, Style(px=15.0).sized(self.theme.size), self.theme.tapeink)
 
 
+class OutTape(Tape):
+    """The tape under the Section while it is pulled wide: it counts out of the wall."""
+
+    def __init__(self, place: Workplace, section: SideView, parent: QWidget | None = None) -> None:
+        super().__init__(place, parent)
+        self.section = section
+
+    def still_key(self) -> object:
+        """Return what the tape is painted from."""
+        return self.section.layer_scale(), self.place.units
+
+    def paint_still(self, p: QPainter) -> None:
+        """Paint the tape."""
+        scale = self.section.layer_scale()
+        paint_out_tape(p, QRectF(self.rect()), scale, self.theme, self.place.units)
+
+
 class FootTape(Tape):
     """The tape below the Wall; a press on it brings the chalk line there."""
 
     def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
         super().__init__(place, parent)
         self._gesture: Chalk | None = None
+        self.held = False  # the line is being drawn along
         self.chalked = True  # whether the view it lies under shows the chalk line
         self.setCursor(Qt.CursorShape.SizeHorCursor)
         self.setToolTip("Sets the section line where you press. C sets it at what is selected.")
@@ -88,6 +132,7 @@ class FootTape(Tape):
         if event.button() == Qt.MouseButton.LeftButton and self.chalked:
             self.place.set_chalk(self.place.scale.mm(event.position())[0])
             self._gesture = Chalk(self.place, event.position(), event.modifiers())
+            self.held = True
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Let the line follow."""
@@ -97,3 +142,4 @@ class FootTape(Tape):
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """Leave the line where it is."""
         self._gesture = None
+        self.held = False

@@ -155,24 +155,48 @@ def paint_foot_tape(
         p.setRenderHint(QPainter.RenderHint.Antialiasing)
         _steel(p, rect, theme, upright=False)
         low, high = scale.mm(rect.topLeft())[0] - zero, scale.mm(rect.topRight())[0] - zero
-        whole, fine = QPainterPath(), QPainterPath()
-        every = 4 * INCH if units == "in" else 50.0
         tag = chalk_tag(rect, scale, theme, units, zero, chalk)
-        for tick in ticks(max(low, 0.0), high, scale.px_per_mm, units, every, APART_WIDE):
-            x = scale.px(tick.at + zero, 0.0).x()
-            path = whole if tick.share >= 1.0 else fine
-            path.moveTo(x, rect.top())
-            path.lineTo(x, rect.top() + 0.38 * rect.height() * tick.share)
-            hidden = tag is not None and tag.left() - 16.0 < x < tag.right() + 16.0
-            if tick.figure and not hidden:
-                _figure(p, QPointF(x, rect.top() + 0.66 * rect.height()), tick, theme)
-        p.strokePath(fine, pen(theme.tapeink, 1.0, 0.55))
-        p.strokePath(whole, pen(theme.tapeink, 1.4))
+        marks = lying_ticks(max(low, 0.0), high, scale.px_per_mm, units)
+        _lay(p, rect, [(tick, scale.px(tick.at + zero, 0.0).x()) for tick in marks], theme, tag)
         if pointer is not None:
             x = scale.px(pointer, 0.0).x()
             p.fillRect(QRectF(x - 1.5, rect.top(), 3.0, rect.height()), brush(theme.footred))
         if tag is not None and chalk is not None:
             _chalk_tag(p, tag, show_length(chalk - zero, units), theme)
+
+
+def lying_ticks(low: float, high: float, px_per_mm: float, units: Units) -> Iterator[Tick]:
+    """Yield the ticks of a tape that lies at the foot."""
+    return ticks(low, high, px_per_mm, units, 4 * INCH if units == "in" else 50.0, APART_WIDE)
+
+
+def _lay(
+    p: QPainter, rect: QRectF, marks: list[tuple[Tick, float]], theme: Theme, tag: QRectF | None = None
+) -> None:
+    """Lay ticks with their pixel columns along a tape; figures keep off a tag."""
+    whole, fine = QPainterPath(), QPainterPath()
+    for tick, x in marks:
+        path = whole if tick.share >= 1.0 else fine
+        path.moveTo(x, rect.top())
+        path.lineTo(x, rect.top() + 0.38 * rect.height() * tick.share)
+        hidden = tag is not None and tag.left() - 16.0 < x < tag.right() + 16.0
+        if tick.figure and not hidden:
+            _figure(p, QPointF(x, rect.top() + 0.66 * rect.height()), tick, theme)
+    p.strokePath(fine, pen(theme.tapeink, 1.0, 0.55))
+    p.strokePath(whole, pen(theme.tapeink, 1.4))
+
+
+def paint_out_tape(p: QPainter, rect: QRectF, scale: Scale, theme: Theme, units: Units) -> None:
+    """Paint the tape under the Section: it counts out of the wall from z = 0, to the left."""
+    with kept(p):
+        p.setClipRect(rect)
+        p.setRenderHint(QPainter.RenderHint.Antialiasing)
+        _steel(p, rect, theme, upright=False)
+        wall, far = scale.px(0.0, 0.0).x(), -scale.mm(rect.topLeft())[0]
+        marks = lying_ticks(0.0, far, scale.px_per_mm, units)
+        beside = QRectF(wall, rect.top(), rect.right() - wall, rect.height())
+        _lay(p, rect, [(tick, scale.px(-tick.at, 0.0).x()) for tick in marks], theme)
+        lettering.draw_in(p, beside, "out", Style(px=15.0).sized(theme.size), theme.tapeink)
 
 
 def chalk_tag(
