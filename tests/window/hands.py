@@ -119,6 +119,12 @@ class Hands:
         )
         QApplication.sendEvent(self.wall, event)
 
+    # --- fingers, to the window's handle, in pixels of the window ---
+
+    def fingers(self, *places):
+        """Put a finger down at each place; return them, to be moved and lifted."""
+        return Fingers(self, places)
+
     # --- keys, to the window's handle ---
 
     def key(self, key, mods=PLAIN):
@@ -133,3 +139,49 @@ class Hands:
 
     def picture(self):
         return self.frame.grab().toImage()
+
+
+SCREEN = []  # the one touch screen of all tests
+
+
+class Fingers:
+    """Fingers that are down on the window."""
+
+    def __init__(self, hands, places):
+        if not SCREEN:
+            SCREEN.append(QTest.createTouchDevice())
+        self.hands = hands
+        self._each("press", places)
+
+    def _each(self, act, places):
+        handle = self.hands.frame.windowHandle()
+        touch = QTest.touchEvent(handle, SCREEN[0], False)
+        for number, at in enumerate(places):
+            inside = self.hands.window.mapTo(self.hands.frame, QPointF(at).toPoint())
+            getattr(touch, act)(number, inside, handle)
+        touch.commit()
+        self.places = places
+
+    def second(self, at):
+        """Put a second finger down while the first stays where it is."""
+        handle = self.hands.frame.windowHandle()
+        touch = QTest.touchEvent(handle, SCREEN[0], False)
+        touch.stationary(0)
+        touch.press(1, self.hands.window.mapTo(self.hands.frame, QPointF(at).toPoint()), handle)
+        touch.commit()
+        self.places = (*self.places, at)
+        return self
+
+    def move(self, *places):
+        self._each("move", places)
+        return self
+
+    def lift(self):
+        self._each("release", self.places)
+
+    def drag(self, *ends):
+        """Go to the ends in three moves."""
+        starts = self.places
+        for share in (0.3, 0.7, 1.0):
+            self.move(*(a + (b - a) * share for a, b in zip(starts, ends, strict=True)))
+        return self

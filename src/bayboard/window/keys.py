@@ -66,6 +66,9 @@ OTHERS: tuple[tuple[str, str], ...] = (
     ("a figure", "its exact place; with nothing selected, a number on the bench"),
     ("Space and drag", "push the picture"),
     ("Ctrl while dragging", "free of snap"),
+    ("a finger", "moves a stand-in; on the bare wall pushes the picture"),
+    ("held half a second", "the menu; on the bare wall then drag a box"),
+    ("two fingers", "push the picture, larger or smaller"),
 )
 _BY_KEY = {key: binding.act for binding in BINDINGS for key in binding.keys}
 

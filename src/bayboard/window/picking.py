@@ -21,9 +21,24 @@ def pieces_at(scene: Scene, at: Point, slack: float = 0.0) -> tuple[str, ...]:
     )
 
 
-def _near(box: Box, at: Point, slack: float) -> bool:
+FELT = 40.0  # px that even the smallest stand-in is wide and high, as felt
+
+
+def felt_at(scene: Scene, at: Point, px_per_mm: float) -> tuple[str, ...]:
+    """Return the stand-ins under a pointer; where there is none, the nearest of those that are felt there."""
+    found = pieces_at(scene, at)
+    if found:
+        return found
+    spot, felt = shapely.Point(at), FELT / px_per_mm
+    near = [p for p in scene.placed.values() if _near(p.box, at, 0.0, felt)]
+    return tuple(p.id for p in sorted(near, key=lambda p: p.polygon.distance(spot))[:1])
+
+
+def _near(box: Box, at: Point, slack: float, least: float = 0.0) -> bool:
+    """Return whether a point is within `slack` mm of a box, taken as `least` mm wide and high at least."""
     x0, y0, x1, y1 = box
-    return x0 - slack <= at[0] <= x1 + slack and y0 - slack <= at[1] <= y1 + slack
+    across, up = max(slack, (least - x1 + x0) / 2), max(slack, (least - y1 + y0) / 2)
+    return x0 - across <= at[0] <= x1 + across and y0 - up <= at[1] <= y1 + up
 
 
 def under(found: tuple[str, ...], selected: Iterable[str]) -> str | None:

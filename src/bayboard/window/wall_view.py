@@ -21,16 +21,17 @@ from bayboard.window.carrying import Carrying
 from bayboard.window.draw.scale import Scale, box_of
 from bayboard.window.draw.show import WallShow
 from bayboard.window.draw.wall import leads_of, paint_live, paint_still
+from bayboard.window.fingers import Fingers
 from bayboard.window.gestures.chalk import Chalk
 from bayboard.window.gestures.gesture import Gesture
-from bayboard.window.gestures.marquee import Marquee
+from bayboard.window.gestures.marquee import HeldMarquee, Marquee
 from bayboard.window.gestures.move import Move
-from bayboard.window.gestures.pan import Pan
+from bayboard.window.gestures.pan import FingerPan, Pan
 from bayboard.window.gestures.span import Span, picked
 from bayboard.window.gestures.turn import Turn
 from bayboard.window.lettering import FIRST, Style
 from bayboard.window.nearer import by_fingers, by_wheel
-from bayboard.window.picking import pieces_at
+from bayboard.window.picking import felt_at
 from bayboard.window.place_view import PlaceView
 from bayboard.window.showing import still, wall_show
 from bayboard.window.theme import brush, pen
@@ -47,6 +48,7 @@ class WallView(PlaceView[WallShow]):
 
     menu_wanted = Signal(QPoint)  # global place of a context menu for what is selected
     finding_pressed = Signal(int)  # the number of a finding whose mark was pressed
+    fingers: Fingers | None = None  # Qt sends events before there are any
 
     def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
         super().__init__(place, "Wall", wall_show, parent)
@@ -60,7 +62,8 @@ class WallView(PlaceView[WallShow]):
         self._hold.setSingleShot(True)
         self._hold.setInterval(HOLD)
         self._hold.timeout.connect(self._held)
-        self.grabGesture(Qt.GestureType.PinchGesture)
+        self.fingers = Fingers(self)
+        self.setAttribute(Qt.WidgetAttribute.WA_AcceptTouchEvents)
 
     # --- painting ---
 
@@ -149,20 +152,20 @@ class WallView(PlaceView[WallShow]):
         ):
             self.start(Pan(self.place, at, mods))
         elif event.button() == Qt.MouseButton.LeftButton:
-            self._press(at, mods)
-            if event.source() != Qt.MouseEventSource.MouseEventNotSynthesized:
-                self._hold.start()
+            self.press(at, mods, event.source() != Qt.MouseEventSource.MouseEventNotSynthesized)
         elif event.button() == Qt.MouseButton.RightButton:
             self._pick_for_menu(at)
 
-    def _press(self, at: QPointF, mods: Qt.KeyboardModifier) -> None:
+    def press(self, at: QPointF, mods: Qt.KeyboardModifier, finger: bool = False) -> None:
+        """Begin the gesture that a press means; a `finger` that rests asks for the menu."""
         place = self.place
+        found = felt_at(place.scene, place.scale.mm(at), place.scale.px_per_mm)
+        number = self.under.mark(at, self.show_now(), self._rect())
+        if finger:
+            self._hold.start()
         if place.spans.asking:
             self.start(Span(place, at, mods))
-            return
-        found = pieces_at(place.scene, place.scale.mm(at))
-        number = self.under.mark(at, self.show_now(), self._rect())
-        if self.under.grip(at):
+        elif self.under.grip(at):
             self.start(Turn(place, at, mods))
         elif number is not None:
             self.finding_pressed.emit(number)
@@ -172,7 +175,7 @@ class WallView(PlaceView[WallShow]):
             chosen = next((name for name in found if name in place.selected), found[0])
             self.start(Move(place, at, mods, chosen))
         else:
-            self.start(Marquee(place, at, mods))
+            self.start(FingerPan(place, at, mods) if finger else Marquee(place, at, mods))
 
     def start(self, gesture: Gesture) -> None:
         """Let a gesture follow the mouse until it is released."""
@@ -180,12 +183,22 @@ class WallView(PlaceView[WallShow]):
         self._show_cursor(None)
 
     def _held(self) -> None:
-        """Ask for the menu when a finger has rested on the spot where it came down."""
+        """Ask for the menu when a finger has rested on the spot where it came down.
+
+        On the bare wall it may draw a box from there first.
+        """
         gesture = self.gesture
-        if gesture is not None and not gesture.dragging:
-            self.call_off()
-            self._pick_for_menu(gesture.start)
-            self.menu_wanted.emit(self.mapToGlobal(gesture.start.toPoint()))
+        if gesture is None or gesture.dragging or self.place.spans.asking:
+            return
+        self.call_off()
+        if isinstance(gesture, FingerPan):
+            self.start(HeldMarquee(self.place, gesture.start, gesture.mods, self._ask_menu))
+        else:
+            self._ask_menu(gesture.start)
+
+    def _ask_menu(self, at: QPointF) -> None:
+        self._pick_for_menu(at)
+        self.menu_wanted.emit(self.mapToGlobal(at.toPoint()))
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Let the gesture follow, else show what is under the pointer."""
@@ -198,7 +211,7 @@ class WallView(PlaceView[WallShow]):
             self.place.spans.point(picked(self.place, at))
             self._show_cursor(at)
             return
-        found = pieces_at(self.place.scene, self.place.scale.mm(at))
+        found = felt_at(self.place.scene, self.place.scale.mm(at), self.place.scale.px_per_mm)
         self.place.hover(found[0] if found else None)
         number = self.under.mark(at, self.show_now(), self._rect())
         numbered = (f for f in self.place.verdict.findings if self.place.verdict.number(f) == number)
@@ -207,14 +220,17 @@ class WallView(PlaceView[WallShow]):
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """End the gesture."""
+        held = Qt.MouseButton.LeftButton | Qt.MouseButton.MiddleButton
+        if not event.buttons() & held:
+            self.let_go(event.position(), event.modifiers())
+            self._show_cursor(event.position())
+
+    def let_go(self, at: QPointF, mods: Qt.KeyboardModifier) -> None:
+        """End the gesture where the pointer is, if there is one."""
         self._hold.stop()
-        if self.gesture is None or event.buttons() & (
-            Qt.MouseButton.LeftButton | Qt.MouseButton.MiddleButton
-        ):
-            return
         gesture, self.gesture = self.gesture, None
-        gesture.release(event.position(), event.modifiers())
-        self._show_cursor(event.position())
+        if gesture is not None:
+            gesture.release(at, mods)
 
     def leaveEvent(self, event: QEvent) -> None:
         """Forget the pointer."""
@@ -224,6 +240,7 @@ class WallView(PlaceView[WallShow]):
 
     def call_off(self) -> bool:
         """End the gesture without effect; return whether there was one."""
+        self._hold.stop()
         gesture, self.gesture = self.gesture, None
         if gesture is None:
             return False
@@ -236,8 +253,9 @@ class WallView(PlaceView[WallShow]):
         by_wheel(self.place, event)
 
     def event(self, event: QEvent) -> bool:
-        """Zoom with two fingers."""
-        return by_fingers(self, event) or super().event(event)
+        """Follow fingers."""
+        touched = self.fingers is not None and self.fingers.take(event)
+        return touched or by_fingers(self, event) or super().event(event)
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """Ask for the menu, at the selected piece when it comes from the keyboard."""
@@ -252,7 +270,7 @@ class WallView(PlaceView[WallShow]):
         return self.place.scale.px(*placed[0].at) if placed else None
 
     def _pick_for_menu(self, at: QPointF) -> None:
-        found = pieces_at(self.place.scene, self.place.scale.mm(at))
+        found = felt_at(self.place.scene, self.place.scale.mm(at), self.place.scale.px_per_mm)
         if found and not set(found) & set(self.place.selected):
             self.place.select(found[:1])
 

@@ -1,10 +1,14 @@
 """A box drawn from the bare wall: whatever it touches is selected."""
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QPointF
 
 from bayboard.window.gestures.gesture import ADDING, Gesture, Mods
 from bayboard.window.picking import Box, touched
-from bayboard.window.workplace import Hand
+from bayboard.window.workplace import Hand, Workplace
+
+SEEN = 14.0  # px each side of a finger that has rested: the box that it may draw larger
 
 
 class Marquee(Gesture):
@@ -42,3 +46,24 @@ class Marquee(Gesture):
         if self.dragging:
             self.place.select(self.before)
             self.place.settle()
+
+
+class HeldMarquee(Marquee):
+    """A finger that has rested on the bare wall: a drag draws the box, lifted it asks for the menu."""
+
+    def __init__(self, place: Workplace, at: QPointF, mods: Mods, tapped: Callable[[QPointF], None]) -> None:
+        super().__init__(place, at, mods)
+        self.tapped = tapped
+        off = QPointF(SEEN, SEEN)
+        (x0, y1), (x1, y0) = place.scale.mm(at - off), place.scale.mm(at + off)
+        place.show_hand(Hand(marquee=(x0, y0, x1, y1)))
+
+    def click(self) -> None:
+        """Ask for the menu."""
+        self.place.settle()
+        self.tapped(self.start)
+
+    def cancel(self) -> None:
+        """Take the box off."""
+        super().cancel()
+        self.place.settle()

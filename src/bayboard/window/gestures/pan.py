@@ -1,4 +1,4 @@
-"""The picture pushed about: middle button, or Space and drag."""
+"""The picture pushed about: middle button, Space and drag, or a finger on the bare wall."""
 
 from PySide6.QtCore import QPointF, Qt
 
@@ -23,3 +23,11 @@ class Pan(Gesture):
         """Put the picture back."""
         if self.dragging:
             self.place.set_scale(self.before)
+
+
+class FingerPan(Pan):
+    """A finger on the bare wall: a drag pushes the picture, a tap unselects."""
+
+    def click(self) -> None:
+        """Unselect."""
+        self.place.select(())
