@@ -136,16 +136,19 @@ def _unseen(thing: Thing, eyes: Points, off: float) -> list[View]:
 
 
 def _by_angle(start: Points, facing: Points, eyes: Points) -> NDArray[np.int32]:
-    return np.argsort(_angles(start, facing, eyes), kind="stable").astype(np.int32)
+    return np.argsort(angles(start, facing, eyes), kind="stable").astype(np.int32)
 
 
-def _angles(start: Points, facing: Points, eyes: Points) -> Points:
-    """Return the angle in degrees between the facing and the line to each eye."""
-    x, y, z = (eyes - start).T
+def angles(start: Points, facing: Points, eyes: Points) -> Points:
+    """Return the angle in degrees between the facing and the line to each eye, (..., eyes).
+
+    `start` is (..., 3): one place or many.
+    """
+    x, y, z = np.moveaxis(eyes - start[..., None, :], -1, 0)
     a, b, c = facing
     aside = np.sqrt((b * z - c * y) ** 2 + (c * x - a * z) ** 2 + (a * y - b * x) ** 2)
-    angles: Points = np.degrees(np.arctan2(aside, a * x + b * y + c * z))
-    return angles
+    found: Points = np.degrees(np.arctan2(aside, a * x + b * y + c * z))
+    return found
 
 
 def _reconsidered(views: Sequence[View], number: int, new: Solids, eyes: Points) -> dict[int, View]:
@@ -211,5 +214,5 @@ def _after(view: View, part: Indices, by: Indices, eyes: Points) -> View:
     hidden_by = np.full(len(view.order), -1, dtype=np.intp)
     hidden_by[: len(view.hidden_by)] = view.hidden_by
     hidden_by[part] = by
-    seen = _angles(view.start, view.facing, eyes[view.order[first : first + 1]])
+    seen = angles(view.start, view.facing, eyes[view.order[first : first + 1]])
     return replace(view, first=first, hidden_by=hidden_by[:first], angle=seen.item() if len(clear) else None)

@@ -39,10 +39,10 @@ def reach(
 
 
 def _holder(layout: Layout, placed: Placed) -> Holder:
-    return Holder(placed.prisms, tuple(_hand(layout, placed, service) for service in handled(placed)))
+    return Holder(placed.prisms, tuple(hand_of(layout, placed, service) for service in handled(placed)))
 
 
-def _hand(layout: Layout, placed: Placed, service: Service) -> Hand:
+def hand_of(layout: Layout, placed: Placed, service: Service) -> Hand:
     """Return the hand; the first tilted way leans to the card's own right, sideways: out of the board."""
     first = placed.way(0.0) if service.facing == "out" else placed.way("out")
     return hand(

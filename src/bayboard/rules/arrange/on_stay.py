@@ -9,17 +9,16 @@ leads to what has to be reached.
 
 from collections.abc import Iterator
 
-import numpy as np
-from shapely import Polygon
-
 from bayboard.geometry import outline as outlines
-from bayboard.geometry.corridor import axis_distance, free_widths
 from bayboard.geometry.crowd import HAIR
 from bayboard.model.layout import Bay, Stay
 from bayboard.rules.boards import BoardShape
+from bayboard.rules.corridors import free_at, nearest_board, width_to
 from bayboard.rules.covering import covers
 from bayboard.rules.finding import Finding, Said, Severity
+from bayboard.rules.levels import MUST, SHOULD, Key, Levels
 from bayboard.rules.meetings import body_members
+from bayboard.rules.places import Places
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, no_height, no_section, unknown_bodies
 from bayboard.rules.words import amount, amount_and_need
@@ -35,15 +34,26 @@ def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
     for stay, _ in scene.stays.values():
         if stay.height is None and stay.keep != "never-cover":
             yield no_height(RULE, stay.id)
-        shape = outlines.polygon(stay.outline)
         for board in scene.boards.values():
-            if covers(scene, board, shape, stay.clear):
-                yield from _covered(scene, stay, board)
+            yield from _covered(scene, stay, board)
         if stay.keep == "reach" and stay.height is not None and scene.boards:
-            yield from _unreached(scene, stay, shape, stay.height)
+            yield from _unreached(scene, stay, stay.height)
 
 
-def _covered(scene: Scene, stay: Stay, board: BoardShape) -> Iterator[Said]:
+def at_places(scene: Scene, places: Places, key: Key | None = None) -> dict[Key, Levels]:
+    """Return how bad it is with a stand-in at many places, as `places.AtPlaces` tells."""
+    if key is None:
+        return {}  # what stand-ins bar is never a must
+    (stay, _), board, levels = scene.stays[key[0]], scene.boards[key[1]], places.silence
+    if stay.keep == "reach" and stay.height is not None and board is nearest_board(scene, stay, stay.height):
+        levels[~free_at(scene, places, stay, stay.height)] = SHOULD
+    levels[:] = MUST if any(_covered(scene, stay, board)) else levels
+    return {key: levels}
+
+
+def _covered(scene: Scene, stay: Stay, board: BoardShape) -> Iterator[Finding]:
+    if not covers(scene, board, outlines.polygon(stay.outline), stay.clear):
+        return
     if stay.keep == "never-cover":
         says = f"{board.board.id} covers {_name(stay)}, which has to stay free."
         yield _finding("must", stay, board, None, None, says)
@@ -62,22 +72,12 @@ def needed(bay: Bay, stay: Stay, height: float) -> float:
     return bay.lined + height + stay.clear
 
 
-def _unreached(scene: Scene, stay: Stay, shape: Polygon, height: float) -> Iterator[Said]:
+def _unreached(scene: Scene, stay: Stay, height: float) -> Iterator[Said]:
     """Yield a finding when no corridor for fingers leads along z to the middle of a stay."""
     yield from _unseen(scene)
-    x0, y0, x1, y1 = shape.bounds
-    start = np.array([[(x0 + x1) / 2.0, (y0 + y1) / 2.0, height]])
-    end = start + np.array([0.0, 0.0, limit(scene.layout, "corridor_length")])
-    boards = list(scene.boards.values())
-    things = [board.prism for board in boards]
-    things += [prism for placed in scene.placed.values() for prism in placed.prisms]
-    things += [prism for id_, prism in scene.stay_prisms.items() if id_ != stay.id]
-    things += scene.folded_prisms.values()
-    need = limit(scene.layout, "corridor_fingers")
-    counted = np.ones((1, len(things)), dtype=np.bool_)
-    wide = float(free_widths(start, end, things, counted, np.array([need]))[0])
+    need, wide = limit(scene.layout, "corridor_fingers"), width_to(scene, stay, height)
     if wide < need - HAIR:
-        nearest = min(boards, key=lambda board: float(axis_distance(start, end, board.prism)[0]))
+        nearest = nearest_board(scene, stay, height)
         found, wanted = amount_and_need(wide, need, scene.layout.units)
         fact = (
             f"is {found} wide with the seats folded" if wide > HAIR else "is shut, even with the seats folded"

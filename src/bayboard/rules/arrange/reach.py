@@ -7,11 +7,16 @@ Speaks: the widest of the ways is narrower; told with its free diameter.
 
 from collections.abc import Iterator
 
+import numpy as np
+
 from bayboard.geometry.hand import Hand
 from bayboard.model.layout import Service
 from bayboard.model.placed import Placed
-from bayboard.rules.finding import Finding, Said
+from bayboard.rules.finding import Finding, Said, Severity
+from bayboard.rules.levels import LEVEL, MUST, Key, Levels
 from bayboard.rules.meetings import body_members
+from bayboard.rules.places import Places
+from bayboard.rules.reached_at import may_bar, reached_at
 from bayboard.rules.reaching import handled
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, no_section, unknown_bodies
@@ -41,6 +46,24 @@ def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
         yield from guessed(RULE, placed, (*body_members(placed), "service"))
 
 
+def at_places(scene: Scene, places: Places, key: Key | None = None) -> dict[Key, Levels]:
+    """Return how bad it is with a stand-in at many places, as `places.AtPlaces` tells."""
+    found: dict[Key, Levels] = {}
+    for placed in scene.placed.values():
+        for service in handled(placed):
+            subjects = (f"{placed.id}.{service.id}",)
+            level = LEVEL[_severity(service)]
+            new_must = key is None and level == MUST and may_bar(scene, places, placed, service)
+            if subjects == key or new_must:
+                reached = reached_at(scene, places, placed, service)
+                found[subjects] = level * (~reached).astype(np.int8)
+    return found
+
+
+def _severity(service: Service) -> Severity:
+    return "must" if service.kind == "fuse" else "should"
+
+
 def _finding(scene: Scene, placed: Placed, service: Service, hand: Hand) -> Finding:
     what, who = f"{placed.id}'s {service.id}", _WHOSE[service.tool]
     found, need = show_two(hand.width, hand.need, scene.layout.units)
@@ -51,7 +74,7 @@ def _finding(scene: Scene, placed: Placed, service: Service, hand: Hand) -> Find
     x, y, _ = placed.service_at(service)
     return Finding(
         rule=RULE,
-        severity="must" if service.kind == "fuse" else "should",
+        severity=_severity(service),
         subjects=(f"{placed.id}.{service.id}",),
         measure=hand.width,
         limit=hand.need,

@@ -7,10 +7,15 @@ Speaks: every free line is flatter than that, or there is none; told with the sm
 
 from collections.abc import Iterator
 
+import numpy as np
+
 from bayboard.model.layout import Service
 from bayboard.model.placed import Placed
-from bayboard.rules.finding import Finding, Said, Unchecked
+from bayboard.rules.finding import Finding, Said, Severity, Unchecked
+from bayboard.rules.levels import LEVEL, Key, Levels
 from bayboard.rules.meetings import body_members
+from bayboard.rules.places import Places
+from bayboard.rules.reached_at import seen_at
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, no_section, unknown_bodies
 from bayboard.tables.limits import limit
@@ -53,6 +58,23 @@ def _unseeable(scene: Scene, why: str) -> Iterator[Unchecked]:
             yield Unchecked(rule=RULE, subjects=(f"{placed.id}.{service.id}",), says=why)
 
 
+def at_places(scene: Scene, places: Places, key: Key | None = None) -> dict[Key, Levels]:
+    """Return how bad it is with a stand-in at many places, as `places.AtPlaces` tells."""
+    if key is None or isinstance(scene.sight, str):
+        return {}  # never a must
+    found: dict[Key, Levels] = {}
+    for placed in scene.placed.values():
+        for service in placed.card.service:
+            if key == (f"{placed.id}.{service.id}",):
+                seen = seen_at(scene, places, placed, service, scene.sight.eyes)
+                found[key] = LEVEL[_severity(service)] * (~seen).astype(np.int8)
+    return found
+
+
+def _severity(service: Service) -> Severity:
+    return "note" if service.kind == "light" else "should"
+
+
 def _finding(placed: Placed, service: Service, angle: float | None, most: float) -> Finding:
     what = f"{placed.id}'s {service.id}"
     if angle is None:
@@ -63,7 +85,7 @@ def _finding(placed: Placed, service: Service, angle: float | None, most: float)
     x, y, _ = placed.service_at(service)
     return Finding(
         rule=RULE,
-        severity="note" if service.kind == "light" else "should",
+        severity=_severity(service),
         subjects=(f"{placed.id}.{service.id}",),
         measure=angle,
         limit=most,
