@@ -22,6 +22,7 @@ from bayboard.window.theme import Theme, brush, mixed, pen
 
 HEAD = (9.0, 7.0)  # px; an arrow head's length and width
 SHORT = 34.0  # px; below it the arrows stand outside and point at each other
+BEYOND = 10.0  # px that a snap line runs on past what it is level with
 FLAG = (26.0, 25.0)  # px; the chalk line's flag
 
 
@@ -53,8 +54,11 @@ def paint_cure(p: QPainter, scale: Scale, cure: Cure, theme: Theme, rect: QRectF
 
 
 def paint_snap(p: QPainter, scale: Scale, snap: Snap, theme: Theme) -> None:
-    """Paint one thin line through both things, with what is level in few words."""
+    """Paint one thin line through both things and a little beyond, with what is level in few words."""
     a, b = crisp(scale.px(*snap.a)), crisp(scale.px(*snap.b))
+    far = hypot(b.x() - a.x(), b.y() - a.y()) or 1.0
+    past = (b - a) * (BEYOND / far)
+    a, b = a - past, b + past
     p.strokePath(segment(a, b), pen(theme.board, 3.0))
     p.strokePath(segment(a, b), pen("#BFE0FF" if theme.dark else "#9CCBF5", 1.2))
     if snap.text:

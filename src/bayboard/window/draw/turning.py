@@ -100,6 +100,10 @@ def paint_turning(
     grip = turn_grip(scale, pieces, theme)
     if grip is None:
         return
+    if turning is not None:
+        _paint_tag(p, _tag_middle(scale, pieces, grip, theme), show_angle(turning), theme, rect)
+        if len(pieces) > 1:
+            return  # their box's corner is not where it was gripped
     arc, heads = _arc(grip.tip, grip.radius, grip.facing)
     token = theme.pencil if grip.inside else theme.chalk
     if not grip.inside:
@@ -107,9 +111,7 @@ def paint_turning(
         p.strokePath(heads, pen(theme.board, 2.4))
     p.strokePath(arc, pen(token, 1.8))
     p.fillPath(heads, brush(token))
-    if turning is not None:
-        _paint_tag(p, grip, show_angle(turning), theme, rect)
-    elif grip.roomy:
+    if grip.roomy and turning is None:
         _paint_degrees(p, grip, show_angle(pieces[0].gear.turn % 360.0), theme)
 
 
@@ -124,10 +126,16 @@ def _paint_degrees(p: QPainter, grip: Grip, words: str, theme: Theme) -> None:
     lettering.draw(p, at, words, Style("pencil", round(17 * theme.size)), theme.pencil, "centre")
 
 
-def _paint_tag(p: QPainter, grip: Grip, words: str, theme: Theme, rect: QRectF | None) -> None:
-    """Lay the degrees on a tag outside the corner, off the card that turns."""
-    far = (-30.0 if grip.inside else grip.radius + 24.0) * theme.size
-    tag = tag_rect(_beyond(grip, far), words, theme)
+def _tag_middle(scale: Scale, pieces: Sequence[Placed], grip: Grip, theme: Theme) -> QPointF:
+    """Return where the degrees of a turn stand: outside the clipped corner, over the box of several."""
+    if len(pieces) == 1:
+        return _beyond(grip, (-30.0 if grip.inside else grip.radius + 24.0) * theme.size)
+    left, right = min(p.box[0] for p in pieces), max(p.box[2] for p in pieces)
+    return scale.px((left + right) / 2, max(p.box[3] for p in pieces)) - QPointF(0.0, 30.0 * theme.size)
+
+
+def _paint_tag(p: QPainter, middle: QPointF, words: str, theme: Theme, rect: QRectF | None) -> None:
+    tag = tag_rect(middle, words, theme)
     if rect is not None:
         tag = pushed_in(tag, rect.adjusted(4, 4, -4, -4))
     paint_tag(p, tag, words, theme)
