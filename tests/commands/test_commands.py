@@ -53,6 +53,14 @@ def test_figures_in_json_are_rounded(saved, capsys):
     assert gap["measure"] == 3.1235
 
 
+@pytest.mark.parametrize(("units", "by"), [("mm", -12), ("in", -31 * 25.4 / 64)])
+def test_check_json_tells_the_shortest_move_that_cures(units, by, saved, capsys):
+    # 3 apart, 15 asked: 12 more, which is 30.2 steps of 1/64 in
+    main(["check", saved(gear=NEAR, units=units), "--json"])
+    gap = next(f for f in json.loads(capsys.readouterr().out)["findings"] if f["rule"] == "gap")
+    assert gap["nudge"] == {"gear": "A", "by": [by, 0]}
+
+
 def test_convert_writes_the_normal_form_and_converts_it_to_itself(saved, tmp_path):
     once, twice = tmp_path / "once.json", tmp_path / "twice.json"
     assert main(["convert", saved(gear=FAR), str(once)]) == 0

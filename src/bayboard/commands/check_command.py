@@ -7,10 +7,12 @@ from typing import Any
 from bayboard.commands.opened import layout_of
 from bayboard.commands.words import FILE
 from bayboard.rules.check import Verdict, check
+from bayboard.rules.cures import with_nudges
 from bayboard.rules.finding import Finding, Unchecked
 from bayboard.store.named import named
 
 _DIGITS = 4  # figures in --json are rounded to 0.0001
+_PLACES = 6  # a move is a place: every 1/64 in is exact at 0.000001 mm
 
 
 def describe(parser: argparse.ArgumentParser) -> None:
@@ -22,9 +24,10 @@ def describe(parser: argparse.ArgumentParser) -> None:
 
 def run(chosen: argparse.Namespace) -> int:
     """Print the verdict; return 1 when there is a must (--strict: or anything unchecked), else 0."""
-    verdict = check(layout_of(named(chosen.file)))
+    layout = layout_of(named(chosen.file))
+    verdict = check(layout)
     if chosen.json:
-        print(json.dumps(as_json(verdict), ensure_ascii=False, indent=1))
+        print(json.dumps(as_json(with_nudges(verdict, layout)), ensure_ascii=False, indent=1))
     else:
         print("\n".join(as_text(verdict)))
     wrong = verdict.counts["must"] or (chosen.strict and verdict.counts["unchecked"])
@@ -80,7 +83,7 @@ def _finding(finding: Finding) -> dict[str, Any]:
         "at": None if finding.at is None else [_figure(v) for v in finding.at],
         "says": finding.says,
         "let_be": finding.let_be,
-        "nudge": nudge and {"gear": nudge.gear, "by": [_figure(v) for v in nudge.by]},
+        "nudge": nudge and {"gear": nudge.gear, "by": [round(v, _PLACES) + 0.0 for v in nudge.by]},
     }
 
 
