@@ -103,3 +103,30 @@ def test_a_grip_off_the_middle_keeps_its_place_under_the_pointer(hands):
     k = hands.place.scale.px_per_mm
     hands.drag(on_ledge(hands, "C") + QPointF(40, 0), hands.px(500, 250), CTRL)
     assert hands.gear("C").at == pytest.approx((500 - 40 / k, 250), abs=1.0)
+
+
+def test_a_long_ledge_is_pushed_along_by_its_bare_wood(open_window):
+    pieces = [gear(f"S{i}", 0, 0, card="slab") | {"at": None} for i in range(6)]
+    hands = open_window(layout(gear=pieces))
+    first = hands.bench.places()[0].rect
+    bare = hands.bench.mapTo(hands.window, QPointF(first.right() + 8, first.top() - 20))
+    hands.drag(bare, bare - QPointF(120, 0))
+    assert hands.bench.scrolled == pytest.approx(120)
+    hands.drag(bare, bare + QPointF(500, 0))
+    assert hands.bench.scrolled == 0
+
+
+def test_the_menu_key_asks_about_the_piece_where_the_keys_are(hands):
+    from PySide6.QtGui import QContextMenuEvent
+    from PySide6.QtWidgets import QApplication
+
+    asked = []
+    hands.bench.menu_wanted.disconnect()
+    hands.bench.menu_wanted.connect(asked.append)
+    hands.bench.setFocus()
+    hands.key("Right")
+    at = hands.bench.rect().center()
+    event = QContextMenuEvent(QContextMenuEvent.Reason.Keyboard, at, hands.bench.mapToGlobal(at))
+    QApplication.sendEvent(hands.bench, event)
+    assert len(asked) == 1
+    assert hands.place.selected == ("C",)

@@ -5,7 +5,7 @@ from PySide6.QtCore import QPointF
 from PySide6.QtTest import QTest
 from tests.build import card, gear, layout
 
-from bayboard.window.wall_view import HOLD
+from bayboard.window.gestures.gesture import HOLD
 
 
 @pytest.fixture
@@ -111,3 +111,17 @@ def test_a_finger_takes_a_piece_from_the_ledge_to_the_board(hands):
     start = QPointF(hands.bench.mapTo(hands.window, spot.rect.center()))
     hands.fingers(start).drag(hands.px(500, 250)).lift()
     assert hands.gear("B").at == pytest.approx((500, 250), abs=1.0)
+
+
+def test_a_finger_that_rests_on_a_waiting_piece_asks_for_its_menu(hands):
+    asked = []
+    hands.bench.menu_wanted.disconnect()
+    hands.bench.menu_wanted.connect(asked.append)
+    assert hands.bench._hold.interval() == HOLD
+    hands.bench._hold.setInterval(0)
+    spot = next(spot for spot in hands.bench.places() if spot.gear == "B")
+    fingers = hands.fingers(QPointF(hands.bench.mapTo(hands.window, spot.rect.center())))
+    QTest.qWait(5)
+    fingers.lift()
+    assert len(asked) == 1
+    assert (hands.place.selected, hands.gear("B").at) == (("B",), None)

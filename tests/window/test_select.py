@@ -85,9 +85,14 @@ def test_the_section_follows_to_the_middle_of_what_is_selected(hands):
 
 def test_the_section_stays_when_it_does_not_follow(hands):
     before = hands.place.chalk_x
-    hands.place.follow = False
+    hands.wall.setFocus()
+    hands.key("C", SHIFT)
+    assert hands.line() == "The chalk line stays where it is."
     hands.click_mm(600, 310)
     assert hands.place.chalk_x == before
+    hands.key("C", SHIFT)
+    hands.click_mm(300, 100)
+    assert hands.place.chalk_x == pytest.approx(300)
 
 
 def test_hovering_shows_the_gap_to_what_is_nearest(hands):

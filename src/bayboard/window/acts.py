@@ -168,6 +168,16 @@ class Acts:
         elif place.pointer is not None:
             place.set_chalk(place.pointer[0])
 
+    def follow(self) -> None:
+        """Let the chalk line follow what is selected, or stay where it is drawn."""
+        place = self.place
+        place.follow = not place.follow
+        place.said.emit(
+            "The chalk line follows what is selected."
+            if place.follow
+            else "The chalk line stays where it is."
+        )
+
     def measure(self) -> None:
         """Measure between the two selected, or from the one selected, or between any two; again ends it."""
         spans = self.place.spans

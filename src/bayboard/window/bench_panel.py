@@ -1,13 +1,22 @@
 """The Bench: the ledge where stand-ins wait, true to the Wall's scale."""
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPainterPath, QWheelEvent
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, QTimer, Signal
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QFocusEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPainterPath,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QWidget
 
 from bayboard.model.layout import Layout
 from bayboard.window import lettering
 from bayboard.window.canvas import Canvas
 from bayboard.window.draw.bench import LedgePlace, ledge_places, paint_ledge, waiting
+from bayboard.window.gestures.gesture import HOLD
 from bayboard.window.gestures.pick_up import PickUp
 from bayboard.window.lettering import BODY, HEADING, STRONG, Style
 from bayboard.window.theme import Theme, brush, pen
@@ -21,6 +30,7 @@ class BenchPanel(Canvas):
     """What waits.  A press on a piece takes it in the hand; arrows and Enter do without a mouse."""
 
     hang_wanted = Signal(str)  # the id of a piece to be hung on the first free spot
+    menu_wanted = Signal(QPoint)  # global place of a context menu for what is selected
 
     def __init__(self, place: Workplace, wall: QWidget, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -31,6 +41,11 @@ class BenchPanel(Canvas):
         self.current: str | None = None  # where the arrows are
         self.number = ""  # digits typed so far
         self.scrolled = 0.0
+        self._pushed: QPointF | None = None  # where a hand pushes the whole ledge along
+        self._hold = QTimer(self)  # a finger that rests asks for the menu
+        self._hold.setSingleShot(True)
+        self._hold.setInterval(HOLD)
+        self._hold.timeout.connect(self._held)
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName("Bench")
@@ -148,42 +163,79 @@ class BenchPanel(Canvas):
         return self.wall.mapFromGlobal(self.mapToGlobal(at))
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Take hold of a piece."""
+        """Take hold of a piece, or of the bare ledge to push it along."""
         self.setFocus(Qt.FocusReason.MouseFocusReason)
         spot = self.piece_at(event.position())
         if event.button() != Qt.MouseButton.LeftButton or self.gesture is not None:
             return
         if spot is None:
             self.place.select(())
+            self._pushed = event.position()
             return
+        self._take_hold(spot, event.position(), event.modifiers())
+        if event.source() != Qt.MouseEventSource.MouseEventNotSynthesized:
+            self._hold.start()
+
+    def _take_hold(self, spot: LedgePlace, at: QPointF, mods: Qt.KeyboardModifier) -> None:
         self.current = spot.gear
-        off, k = event.position() - spot.rect.center(), self.place.scale.px_per_mm
+        off, k = at - spot.rect.center(), self.place.scale.px_per_mm
         half = spot.rect.width() / 2 / k, spot.rect.height() / 2 / k
         grip = min(max(off.x() / k, -half[0]), half[0]), min(max(-off.y() / k, -half[1]), half[1])
-        at = self.on_wall(event.position())
-        self.gesture = PickUp(self.place, at, event.modifiers(), spot.gear, grip)
+        self.gesture = PickUp(self.place, self.on_wall(at), mods, spot.gear, grip)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        """Carry the piece, else show what is under the pointer."""
+        """Carry the piece or push the ledge, else show what is under the pointer."""
         if self.gesture is not None:
             self.gesture.move(self.on_wall(event.position()), event.modifiers())
             self.setCursor(Qt.CursorShape.ClosedHandCursor)
-            return
-        spot = self.piece_at(event.position())
-        self.hovered = spot.gear if spot else None
-        self.setCursor(Qt.CursorShape.OpenHandCursor if spot else Qt.CursorShape.ArrowCursor)
-        self.update()
+        elif self._pushed is not None:
+            self._scroll_to(self.scrolled + self._pushed.x() - event.position().x())
+            self._pushed = event.position()
+        else:
+            self._hover(self.piece_at(event.position()))
+
+    def _hover(self, spot: LedgePlace | None) -> None:
+        hovered = spot.gear if spot else None
+        if hovered != self.hovered:
+            self.hovered = hovered
+            self.setCursor(Qt.CursorShape.OpenHandCursor if spot else Qt.CursorShape.ArrowCursor)
+            self.update()
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """Hang it where it is let go."""
+        self._hold.stop()
+        self._pushed = None
         if self.gesture is None or event.button() != Qt.MouseButton.LeftButton:
             return
         gesture, self.gesture = self.gesture, None
         gesture.release(self.on_wall(event.position()), event.modifiers())
         self._after()
 
+    def _held(self) -> None:
+        """Ask for the menu of the piece a finger has rested on."""
+        gesture = self.gesture
+        if gesture is not None and not gesture.dragging:
+            self.call_off()
+            self.place.select((gesture.piece,))
+            self.menu_wanted.emit(self.wall.mapToGlobal(gesture.start.toPoint()))
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Ask for the menu of the piece there, or, from the keyboard, of the one where the keys are."""
+        spots, at = {spot.gear: spot for spot in self.places()}, event.globalPos()
+        name = self.current
+        if event.reason() != QContextMenuEvent.Reason.Keyboard:
+            spot = self.piece_at(QPointF(event.pos()))
+            name = spot.gear if spot else None
+        elif name in spots:
+            at = self.mapToGlobal(spots[name].rect.center().toPoint())
+        if name in spots:
+            self.current = name
+            self.place.select((name,))
+            self.menu_wanted.emit(at)
+
     def call_off(self) -> bool:
         """Put the piece in hand back on the ledge; return whether there was one."""
+        self._hold.stop()
         gesture, self.gesture = self.gesture, None
         if gesture is not None:
             gesture.cancel()
@@ -196,8 +248,7 @@ class BenchPanel(Canvas):
 
     def leaveEvent(self, event: QEvent) -> None:
         """Forget the pointer."""
-        self.hovered = None
-        self.update()
+        self._hover(None)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Walk along a ledge that is longer than the panel."""

@@ -70,6 +70,7 @@ class KeyActs:
             "chalk_pointer": acts.chalk_here,
             "lever": acts.flip_lever,
             "measure": acts.measure,
+            "follow": acts.follow,
             "units": acts.other_units,
             "undo": self._undo,
             "redo": self._redo,

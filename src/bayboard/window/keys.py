@@ -30,6 +30,7 @@ BINDINGS: tuple[Binding, ...] = (
     Binding("tape", ("T",), "T", "tape down, or lift the tape"),
     Binding("to_bench", ("B", "Del", "Backspace"), "B", "back to the bench"),
     Binding("chalk", ("C",), "C", "chalk line to what is selected"),
+    Binding("follow", ("Shift+C",), "Shift C", "chalk line follows, or stays"),
     Binding("measure", ("M",), "M", "measure between two, until Esc"),
     Binding("lever", ("F",), "F", "seat up or folded"),
     Binding("units", ("U",), "U", "inches or mm"),

@@ -102,6 +102,7 @@ class MainWindow(QWidget):
         self.findings.chosen.connect(self._go_to)
         self.findings.list.stage_wanted.connect(self.show_stage)
         self.bench.hang_wanted.connect(self.acts.hang)
+        self.bench.menu_wanted.connect(self._open_menu)
         card.hang_wanted.connect(self.acts.hang)
         card.tape_wanted.connect(self.acts.tape)
         card.left.connect(self.to_wall)

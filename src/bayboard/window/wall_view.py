@@ -23,7 +23,7 @@ from bayboard.window.draw.show import WallShow
 from bayboard.window.draw.wall import leads_of, paint_live, paint_still
 from bayboard.window.fingers import Fingers
 from bayboard.window.gestures.chalk import Chalk
-from bayboard.window.gestures.gesture import Gesture
+from bayboard.window.gestures.gesture import HOLD, Gesture
 from bayboard.window.gestures.marquee import HeldMarquee, Marquee
 from bayboard.window.gestures.move import Move
 from bayboard.window.gestures.pan import FingerPan, Pan
@@ -40,7 +40,6 @@ from bayboard.window.wall_under import Under
 from bayboard.window.workplace import Workplace
 
 FLAT = 45.0  # degrees of lean from which a wall is rather a floor or a roof
-HOLD = 450  # ms a finger rests before the menu opens
 
 
 class WallView(PlaceView[WallShow]):

@@ -124,7 +124,7 @@ def _paint_waiting(
     made, card = _face(gear, layout, scale, theme), layout.cards[gear.card]
     at = _origin(place, made)
     paint_shadow(p, at, made.shape, HOVERED if hovered else AT_REST)
-    paint_face(p, at, made, theme)
+    paint_face(p, at, made, theme, near=hovered)
     text = _label(card, layout.units, theme, made)
     style = HELPER.sized(theme.size)
     room = lettering.elided(text, style, place.label.width() + APART - 6.0)

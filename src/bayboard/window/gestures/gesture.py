@@ -7,6 +7,7 @@ from PySide6.QtCore import QPointF, Qt
 from bayboard.window.workplace import Workplace
 
 FAR = 4.0  # px; less than this is a click that trembled
+HOLD = 450  # ms a finger rests before the menu opens
 Mods = Qt.KeyboardModifier
 ADDING = Mods.ShiftModifier | Mods.ControlModifier
 
