@@ -41,6 +41,9 @@ class Outward(NamedTuple):
     z: Points  # (n,)
 
 
+Looks = Sideways | Outward
+
+
 class Free(NamedTuple):
     """How far each look is free before each thing, mm; inf where the thing is not ahead.
 
@@ -49,6 +52,11 @@ class Free(NamedTuple):
 
     owners: list[str]
     before: Points  # (looks, owners)
+
+
+def free(scene: Scene, looks: Looks) -> Free:
+    """Return how far looks are free; seats stand up, their give left out."""
+    return free_sideways(scene, looks) if isinstance(looks, Sideways) else free_out(scene, looks)
 
 
 def free_sideways(scene: Scene, looks: Sideways) -> Free:

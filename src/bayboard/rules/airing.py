@@ -9,7 +9,7 @@ from bayboard.geometry import outline as outlines
 from bayboard.geometry.outline import Points
 from bayboard.geometry.sides import SIDES, Edge, Side, box_ring, edge
 from bayboard.model.placed import Placed
-from bayboard.rules.ahead import Free, Outward, Sideways, free_out, free_sideways, nearest
+from bayboard.rules.ahead import Free, Looks, Outward, Sideways, free, nearest
 from bayboard.rules.scene import Scene
 
 Facing = Side | Literal["out"]
@@ -48,40 +48,50 @@ def air_sides(placed: Placed) -> list[AirSide]:
 
 def stuffy(scene: Scene, about: Sequence[AirSide]) -> Iterator[Stuffy]:
     """Yield the sides that have less air than they ask for."""
-    out = [side for side in about if side.facing == "out"]
+    for group, rows, looks in looked(about):
+        asked = np.array([side.asked for side in group])
+        owners, before = free(scene, looks)
+        first = np.searchsorted(rows, range(len(group)))
+        by_side = np.minimum.reduceat(before, first, axis=0) if owners else before[first]
+        for i, solid, far in nearest(Free(owners, by_side), asked):
+            yield Stuffy(group[i], solid, far, _middle(group[i], far))
+
+
+def looked(about: Sequence[AirSide]) -> Iterator[tuple[list[AirSide], list[int], Looks]]:
+    """Yield sides with their looks and the number of the side that each look is of, in order.
+
+    A side along the board has a look at the height of each body; all go before those out of the board.
+    """
     aside = [side for side in about if side.facing != "out"]
-    for group, measure in ((aside, free_aside), (out, free_before)):
-        if group:
-            asked = np.array([side.asked for side in group])
-            for i, solid, free in nearest(measure(scene, group), asked):
-                yield Stuffy(group[i], solid, free, _middle(group[i], free))
+    if aside:
+        rows = [n for n, side in enumerate(aside) for _ in side.placed.bodies]
+        yield aside, rows, _aside(aside)
+    out = [side for side in about if side.facing == "out"]
+    if out:
+        yield out, list(range(len(out))), _out(out)
 
 
-def free_aside(scene: Scene, group: Sequence[AirSide]) -> Free:
-    """Return how far the strips beside some sides are free, over all the heights of their bodies."""
-    rows = [(n, side, body.z) for n, side in enumerate(group) for body in side.placed.bodies]
-    edges = [_edge(side) for _, side, _ in rows]
-    looks = Sideways(
-        ids=[side.placed.id for _, side, _ in rows],
+def _aside(group: Sequence[AirSide]) -> Sideways:
+    """Return the strips beside some sides, one for each body."""
+    rows = [(side, body.z) for side in group for body in side.placed.bodies]
+    edges = [_edge(side) for side, _ in rows]
+    return Sideways(
+        ids=[side.placed.id for side, _ in rows],
         starts=np.array([e.middle for e in edges]),
         ways=np.array([e.way for e in edges]),
         wide=np.array([e.wide for e in edges]),
-        far=np.array([side.asked for _, side, _ in rows]),
-        z=[z for _, _, z in rows],
+        far=np.array([side.asked for side, _ in rows]),
+        z=[z for _, z in rows],
     )
-    owners, before = free_sideways(scene, looks)
-    first = np.searchsorted([n for n, _, _ in rows], range(len(group)))
-    return Free(owners, np.minimum.reduceat(before, first, axis=0) if owners else before[first])
 
 
-def free_before(scene: Scene, group: Sequence[AirSide]) -> Free:
-    """Return how far the way out is free over the boxes of some stand-ins, from their highest body on."""
-    looks = Outward(
+def _out(group: Sequence[AirSide]) -> Outward:
+    """Return the way out over the boxes of some stand-ins, from their highest body on."""
+    return Outward(
         ids=[side.placed.id for side in group],
         rings=np.array([_ring(side.placed) for side in group]),
         z=np.array([top(side.placed) for side in group]),
     )
-    return free_out(scene, looks)
 
 
 def top(placed: Placed) -> float:

@@ -6,7 +6,7 @@ from typing import NamedTuple
 import numpy as np
 
 from bayboard.model.placed import Placed, Plug
-from bayboard.rules.ahead import Free, Outward, Sideways, free_out, free_sideways, nearest
+from bayboard.rules.ahead import Looks, Outward, Sideways, free, nearest
 from bayboard.rules.scene import Scene
 
 
@@ -33,17 +33,24 @@ class Blocked(NamedTuple):
 
 def blocked(scene: Scene, outlets: list[Outlet]) -> Iterator[Blocked]:
     """Yield the outlets that meet a solid nearer than they need, with the nearest solid."""
-    out = [outlet for outlet in outlets if outlet.plug.port.towards == "out"]
+    for group, looks in looked(outlets):
+        needs = np.array([outlet.need for outlet in group])
+        for i, solid, far in nearest(free(scene, looks), needs):
+            yield Blocked(group[i], solid, far)
+
+
+def looked(outlets: list[Outlet]) -> Iterator[tuple[list[Outlet], Looks]]:
+    """Yield the outlets with a look straight out of each, those along the board first."""
     aside = [outlet for outlet in outlets if outlet.plug.port.towards != "out"]
-    for group, measure in ((aside, _free_aside), (out, _free_out)):
-        if group:
-            needs = np.array([outlet.need for outlet in group])
-            for i, solid, free in nearest(measure(scene, group), needs):
-                yield Blocked(group[i], solid, free)
+    if aside:
+        yield aside, _aside(aside)
+    out = [outlet for outlet in outlets if outlet.plug.port.towards == "out"]
+    if out:
+        yield out, _out(out)
 
 
-def _free_aside(scene: Scene, outlets: list[Outlet]) -> Free:
-    looks = Sideways(
+def _aside(outlets: list[Outlet]) -> Sideways:
+    return Sideways(
         ids=[outlet.placed.id for outlet in outlets],
         starts=np.array([outlet.plug.at[:2] for outlet in outlets]),
         ways=np.array([outlet.plug.way[:2] for outlet in outlets]),
@@ -51,13 +58,11 @@ def _free_aside(scene: Scene, outlets: list[Outlet]) -> Free:
         far=np.array([outlet.need for outlet in outlets]),
         z=[outlet.plug.z for outlet in outlets],
     )
-    return free_sideways(scene, looks)
 
 
-def _free_out(scene: Scene, outlets: list[Outlet]) -> Free:
-    looks = Outward(
+def _out(outlets: list[Outlet]) -> Outward:
+    return Outward(
         ids=[outlet.placed.id for outlet in outlets],
         rings=np.array([outlet.plug.ring for outlet in outlets]),
         z=np.array([outlet.plug.at[2] for outlet in outlets]),
     )
-    return free_out(scene, looks)

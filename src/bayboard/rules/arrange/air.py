@@ -7,13 +7,20 @@ outline's box to the nearest, a must under half of what is asked.
 """
 
 from collections.abc import Iterator
+from functools import partial
+
+import numpy as np
 
 from bayboard.geometry.crowd import HAIR
+from bayboard.geometry.outline import Points
 from bayboard.geometry.sides import seen_side
 from bayboard.rules.ahead import called
-from bayboard.rules.airing import AirSide, Stuffy, air_sides, asks, stuffy
+from bayboard.rules.ahead_at import Asking, levels_ahead
+from bayboard.rules.airing import AirSide, Stuffy, air_sides, asks, looked, stuffy
 from bayboard.rules.finding import Finding, Said
+from bayboard.rules.levels import MUST, SHOULD, SILENT, Key, Levels
 from bayboard.rules.meetings import body_members
+from bayboard.rules.places import Places
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, no_section, unknown_bodies
 from bayboard.rules.words import amount_and_need
@@ -31,6 +38,23 @@ def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
     yield from _unlooked(scene, bool(asking))
     for found in stuffy(scene, [side for placed in asking for side in air_sides(placed)]):
         yield _finding(scene, found)
+
+
+def at_places(scene: Scene, places: Places, key: Key | None = None) -> dict[Key, Levels]:
+    """Return how bad it is with a stand-in at many places, as `places.AtPlaces` tells."""
+    standing = (places.model if id_ == places.id else placed for id_, placed in scene.placed.items())
+    sides = [side for placed in standing if key is None or placed.id == key[0] for side in air_sides(placed)]
+    share = limit(scene.layout, "air_must_share")
+    found: dict[Key, Levels] = {}
+    for group, rows, looks in looked(sides):
+        asking = Asking(looks, np.array(rows), [s.placed.id for s in group], [s.asked for s in group])
+        for subjects, told in levels_ahead(scene, places, asking, partial(_levels, share)).items():
+            found[subjects] = np.maximum(told, found.get(subjects, SILENT))
+    return found
+
+
+def _levels(share: float, free: Points, asked: float) -> Levels:
+    return np.where(free < share * asked - HAIR, MUST, SHOULD).astype(np.int8)
 
 
 def _unlooked(scene: Scene, asked: bool) -> Iterator[Said]:

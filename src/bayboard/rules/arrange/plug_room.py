@@ -5,15 +5,21 @@ Quiet: straight out of the port the way is free for the plug and its lead's bend
 Speaks: another body, a stay or the seat stands in that strip; gives the free distance to the nearest.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+
+import numpy as np
 
 from bayboard.geometry.crowd import HAIR
 from bayboard.model.layout import Lead
+from bayboard.model.placed import Placed
 from bayboard.rules.ahead import called
+from bayboard.rules.ahead_at import Asking, levels_ahead
 from bayboard.rules.cables import known_od, no_size
 from bayboard.rules.finding import Finding, Said
+from bayboard.rules.levels import MUST, Key, Levels
 from bayboard.rules.meetings import body_members
-from bayboard.rules.plugging import Blocked, Outlet, blocked
+from bayboard.rules.places import Places
+from bayboard.rules.plugging import Blocked, Outlet, blocked, looked
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed, no_section, unknown_bodies
 from bayboard.rules.words import amount_and_need
@@ -31,14 +37,28 @@ def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
     if not plugs:
         return
     yield from _unlooked(scene)
+    for found in blocked(scene, _outlets(scene, scene.placed.values())):
+        yield _finding(scene, found)
+
+
+def at_places(scene: Scene, places: Places, key: Key | None = None) -> dict[Key, Levels]:
+    """Return how bad it is with a stand-in at many places, as `places.AtPlaces` tells."""
+    standing = (places.model if id_ == places.id else placed for id_, placed in scene.placed.items())
+    outlets = [outlet for outlet in _outlets(scene, standing) if key is None or outlet.subject == key[0]]
+    found: dict[Key, Levels] = {}
+    for group, looks in looked(outlets):
+        asking = Asking(looks, np.arange(len(group)), [o.subject for o in group], [o.need for o in group])
+        found |= levels_ahead(scene, places, asking, lambda free, _: np.full(len(free), MUST, dtype=np.int8))
+    return found
+
+
+def _outlets(scene: Scene, standing: Iterable[Placed]) -> list[Outlet]:
     joined = _leads_by_port(scene)
-    outlets = [
-        Outlet(placed, plug, _need(scene, plug.port.plug, joined.get(f"{id_}.{plug.port.id}", [])))
-        for id_, placed in scene.placed.items()
+    return [
+        Outlet(placed, plug, _need(scene, plug.port.plug, joined.get(f"{placed.id}.{plug.port.id}", [])))
+        for placed in standing
         for plug in placed.plugs
     ]
-    for found in blocked(scene, outlets):
-        yield _finding(scene, found)
 
 
 def _unlooked(scene: Scene) -> Iterator[Said]:

@@ -17,7 +17,9 @@ from bayboard.geometry.swing import Swing, depths, shared_at
 from bayboard.model.layout import Seat
 from bayboard.model.placed import Body, Placed
 from bayboard.rules.finding import Finding, Said, Unchecked
+from bayboard.rules.levels import MUST, Key, Levels
 from bayboard.rules.meetings import body_members
+from bayboard.rules.places import Places
 from bayboard.rules.scene import Scene
 from bayboard.rules.swinging import blocks, swing_of
 from bayboard.rules.unlooked import doubtful, no_section
@@ -44,6 +46,19 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
             yield from _judged(scene, seat, swing, bodies)
         elif about is None:
             yield _unlooked(scene, seat, swing)
+
+
+def at_places(scene: Scene, places: Places, key: Key | None = None) -> dict[Key, Levels]:
+    """Return how bad it is with a stand-in at many places, as `places.AtPlaces` tells."""
+    found: dict[Key, Levels] = {}
+    for seat in scene.layout.bay.seats:
+        swing = swing_of(seat, limit(scene.layout, "swing_off"))
+        if isinstance(swing, Swing) and key in (None, (places.id, seat.id)):
+            levels = found[places.id, seat.id] = places.silence
+            for body in places.model.bodies:
+                rows = blocks(places.rings(body.ring), seat.x, np.tile(body.z, (len(places), 1)))
+                levels[depths(swing, rows).max(axis=1, initial=0.0) > HAIR] = MUST
+    return found
 
 
 def _judged(scene: Scene, seat: Seat, swing: Swing, bodies: list[tuple[Placed, Body]]) -> Iterator[Finding]:

@@ -15,6 +15,8 @@ from bayboard.geometry.crowd import HAIR
 from bayboard.geometry.stacks import room_above
 from bayboard.model.placed import Placed
 from bayboard.rules.finding import Finding, Said
+from bayboard.rules.levels import NOTE, Key, Levels
+from bayboard.rules.places import Places
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed
 from bayboard.rules.words import amount
@@ -40,6 +42,18 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
     for i, j in np.argwhere(np.isfinite(room)):
         if about is None or not about.isdisjoint((warm[i].id, warm[j].id)):
             yield _finding(scene, warm[i], warm[j], float(room[i, j]))
+
+
+def at_places(scene: Scene, places: Places, key: Key | None = None) -> dict[Key, Levels]:
+    """Return how bad it is with a stand-in at many places, as `places.AtPlaces` tells."""
+    if key is None:
+        return {}  # never a must
+    boxes = [
+        places.model.box + np.tile(places.at, 2) if id_ == places.id else np.array([scene.placed[id_].box])
+        for id_ in key
+    ]
+    room = room_above(*boxes).reshape(-1)  # the heat of the two stays as it is
+    return {key: NOTE * np.isfinite(room).astype(np.int8)}
 
 
 def _heat(placed: Placed) -> float:
