@@ -115,7 +115,7 @@ def test_the_section_measures_the_room_under_the_seat(hands):
     # y 400, so over y 170..230 it comes nearest at y 230: 100 - 10 * 230 / 400 = 94.25; left 14.25
     assert depth.front == pytest.approx((80, 230))
     assert depth.seat == pytest.approx((94.25, 230))
-    assert depth.text == "14.3 mm left"
+    assert (depth.text, *depth.shorter) == ("14.3 mm left under the seat", "14.3 mm left")
     assert hands.window.card.pieces()[0].id == "A"
 
 

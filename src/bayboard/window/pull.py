@@ -22,6 +22,15 @@ LEAST = 0.12  # of the way; let go nearer than this the Section goes back
 Places = tuple[QWidget, QWidget, QWidget, QWidget, QWidget]  # Wall, Section, Bench, Findings, Card
 
 
+class Slides(Protocol):
+    """What brings the Section over a narrow Wall."""
+
+    section_out: bool
+
+    def slide_section(self) -> None:
+        """Bring it, or put it away; nothing where it stands beside the Wall."""
+
+
 class Window(Protocol):
     """What is needed of the window."""
 
@@ -31,6 +40,7 @@ class Window(Protocol):
     foot: FootTape
     bench: QWidget
     card: QWidget
+    narrow: Slides
 
     def lay_out(self) -> None:
         """Put all parts in their places."""
@@ -42,17 +52,18 @@ class Window(Protocol):
 def pulled(plan: FloorPlan, share: float) -> FloorPlan:
     """Return the plan with the Section pulled over the Wall by a share of the way, its tape under it.
 
-    Where the Section does not stand beside the Wall, or is as wide already, the plan stays as it is.
+    A Section that slides covers the Wall, one that stands beside it leaves it the strip; one that is put
+    away, or as wide already, stays as it is.
     """
     widest = round(plan.strip.width() * WIDEST)
     more = round((widest - plan.section.width()) * share)
-    beside = plan.hanging.left() == plan.wall.right() + 1 and plan.section.width() > 0
-    if more <= 0 or not beside:
+    if more <= 0 or plan.section.width() <= 0:
         return plan
+    beside = plan.hanging.left() == plan.wall.right() + 1
     return replace(
         plan,
-        wall=plan.wall.adjusted(0, 0, -more, 0),
-        foot=plan.foot.adjusted(0, 0, -more, 0),
+        wall=plan.wall.adjusted(0, 0, -more, 0) if beside else plan.wall,
+        foot=plan.foot.adjusted(0, 0, -more, 0) if beside else plan.foot,
         hanging=plan.hanging.translated(-more, 0),
         section=plan.section.adjusted(-more, 0, 0, -plan.foot.height()),
     )
@@ -70,7 +81,7 @@ class Pull(QObject):
         self.seen = SeenPanel(place, parent)
         self.point = PointCard(place, self.seen.rows.chosen, parent)
         self._from: float | None = None
-        self._shown = self._state()
+        self._shown = (*self._state(), place.wide)
         for part in (self.out, self.seen, self.point):
             part.hide()
         window.hanging.drawn.connect(self._draw)
@@ -84,7 +95,9 @@ class Pull(QObject):
     def planned(self, plan: FloorPlan, here: bool) -> FloorPlan:
         """Return the plan with the Section as far as it is pulled; `here`: the stage shows this Section."""
         self.usual = QRectF(0.0, 0.0, plan.wall.width(), plan.wall.height())
-        return pulled(plan, self.window.place.wide if here else 0.0)
+        made = pulled(plan, self.window.place.wide if here else 0.0)
+        self.window.section.pulled = made is not plan
+        return made
 
     def instead(self, parts: Places) -> Places:
         """Return the five parts with the list in the Bench's place, and a point in the Card's."""
@@ -108,9 +121,8 @@ class Pull(QObject):
                 usual.setVisible(usual in shown)
         if had_keys and not (self.seen.rows.hasFocus() or self.window.bench.hasFocus()):
             self.window.to_wall()
-        wide = section.bottom() < plan.hanging.bottom()
-        self.window.section.pulled = wide
-        self.out.setVisible(wide)
+        self.out.setVisible(self.window.section.pulled)
+        self.out.raise_()
         self.out.setGeometry(QRect(section.left(), plan.foot.top(), section.width(), plan.foot.height()))
 
     def dress(self) -> None:
@@ -121,7 +133,9 @@ class Pull(QObject):
     # --- hands ---
 
     def toggle(self) -> None:
-        """Pull the Section wide, or let it go back."""
+        """Pull the Section wide, or let it go back; one that is put away comes first."""
+        if self.window.place.wide == 0.0 and not self.window.narrow.section_out:
+            self.window.narrow.slide_section()
         self._to(0.0 if self.window.place.wide > 0.0 else 1.0)
 
     def _draw(self, by: float) -> None:
@@ -146,7 +160,6 @@ class Pull(QObject):
         place = self.window.place
         if share != place.wide:
             place.wide = share
-            self.window.lay_out()
             place.looked.emit()
 
     # --- what is shown ---
@@ -154,14 +167,14 @@ class Pull(QObject):
     def _state(self) -> tuple[bool, bool]:
         """Return whether the list is shown, and a point in the Card's place."""
         place = self.window.place
-        lists = place.wide > 0.0 and place.lever == "folded"
+        lists = self.window.section.pulled and place.lever == "folded"
         return lists, lists and self.seen.rows.hasFocus() and self.seen.rows.chosen() is not None
 
     def _follow(self) -> None:
         """Show list and point when their time comes; keep the chalk line in the strip that is left."""
         if not self.window.foot.held:
             self.window.place.keep_line_seen()
-        now = self._state()
+        now = (*self._state(), self.window.place.wide)
         if now != self._shown:
             self._shown = now
             self.window.lay_out()

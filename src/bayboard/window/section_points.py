@@ -98,7 +98,9 @@ def _line(place: Workplace, point: SeenPoint, spoken: bool) -> Sight | None:
 def _line_words(place: Workplace, point: SeenPoint) -> tuple[str, ...]:
     words = sight_words(place, point)
     if point.verdict != "steep":
-        return f"{point.name}: {words}", words.split(",")[0] if point.verdict == "clear" else "blocked"
+        verdict = words.split(",")[0].split(" by ")[0]
+        bare = () if point.sight is None else (verdict,)  # its number says which
+        return f"{point.name}: {words}", f"{point.name}: {verdict}", *bare
     off, looks = f"{shown_angle(point)} off", "" if point.facing == "out" else f" looks {point.facing}"
     return f"{point.name}{looks}: {off}, too steep", f"{point.name}: {words}", f"{off}, too steep"
 
@@ -107,13 +109,13 @@ def _of_many(points: Sequence[SeenPoint]) -> tuple[str, tuple[str, ...]]:
     """Return the words of points of a kind that are seen alike."""
     first, name = points[0], f"{len(points)} {points[0].service.kind}s"
     if first.verdict == "blocked":
-        return f"{name}: blocked", ("blocked",)
+        return f"{name}: blocked", ()
     worst = max(points, key=lambda p: (p.view.angle or 0.0) if p.view is not None else 0.0)
     alike = len({shown_angle(p) for p in points}) == 1
     angle = shown_angle(worst) if alike else f"at most {shown_angle(worst)}"
     ends = "" if first.verdict == "clear" else ", too steep"
     word = "clear, " if first.verdict == "clear" else ""
-    return f"{name}: {word}{angle} off square{ends}", (f"{name}: {angle} off{ends}", f"{angle} off{ends}")
+    return f"{name}: {word}{angle} off square{ends}", (f"{name}: {word}{angle} off{ends}",)
 
 
 def fans(points: Sequence[SeenPoint]) -> tuple[Fan, ...]:

@@ -15,7 +15,7 @@ from bayboard.rules.swinging import blocks, swing_of
 from bayboard.tables.limits import limit
 from bayboard.units.length import show_length
 from bayboard.window.depth import SeatRoom, front_rooms, meeting_height
-from bayboard.window.draw.seats import seats_at
+from bayboard.window.draw.seats import LID_LEAN, seats_at
 from bayboard.window.draw.section_show import Depth, Ring, Swing
 from bayboard.window.marking import open_findings
 from bayboard.window.section_points import cut_names
@@ -48,19 +48,11 @@ def _depth(place: Workplace, seat: Seat, room: SeatRoom, said: tuple[int, Findin
     front, end = (room.front, y), (room.front + room.left, y)
     if said is None:
         left = f"{show_length(room.left, place.units)} left"
-        return Depth(front, end, left, shorter=(left,))
+        what = "lid" if abs(place.shown.bay.lean) >= LID_LEAN else "seat"
+        return Depth(front, end, f"{left} under the {what}", shorter=(left,), subject=room.subject)
     number, finding = said
     words, much = few_words(finding, place.units), show_length(abs(room.left), place.units)
-    return Depth(front, end, words, finding.severity, number, (much,))
-
-
-def depth_words(place: Workplace) -> list[str]:
-    """Return a sentence for each room that the Section shows, for who cannot see it."""
-    told = []
-    for depth in depths(place):
-        number = "" if depth.severity is None else f", {depth.severity} {depth.number}"
-        told.append(f"{depth.text}{number}")
-    return told
+    return Depth(front, end, words, finding.severity, number, (much,), room.subject)
 
 
 # --- the seat on its way down ---
@@ -120,7 +112,7 @@ def _dug(place: Workplace, seat: Seat, turn: Turn) -> tuple | None:
     deep = turn_depths(turn, rows)
     body, step = np.unravel_index(int(deep.argmax()), deep.shape)
     middle = shared_at(turn, int(step), rows[body]).centroid
-    words = f"digs {show_length(float(deep[body, step]), place.units)} in as it folds"
+    words = f"digs in {show_length(float(deep[body, step]), place.units)} as it folds"
     at = (float(middle.x), float(middle.y)) if not middle.is_empty else None
     number = place.verdict.number(finding)
     return _ring(turn.shapes[int(step)]), at, words, finding.severity, number

@@ -19,7 +19,11 @@ from bayboard.window.theme import brush, mixed, pen
 from bayboard.window.workplace import Workplace
 
 TITLE = "Seen and reached, seat folded"
-KEY = "Full, dashed, dotted: clear, too steep, blocked. The tube is the way in."
+KEYS = (
+    "Full, dashed, dotted: clear, too steep, blocked. The tube is the way in.",
+    "Full, dashed, dotted: clear, too steep, blocked.",
+    "Full is clear, dotted blocked.",
+)
 PAD, TOP, FOOT = 16.0, 40.0, 30.0  # px
 ROW, LINE = 40.0, 24.0  # px high of a row, and of a second line in it
 ROOMY = 540.0  # px; a narrower list writes how a point is seen below its name
@@ -288,7 +292,8 @@ class SeenPanel(Sheet):
         right = self.phrase() if wide > ROOMY * size else ""
         paint_panel_title(p, TITLE, "", theme, wide, right)
         style, y = HELPER.sized(size), self.height() - 11.0 * size
-        words = lettering.elided(KEY, style, wide - 2 * PAD * size)
+        room = wide - 2 * PAD * size
+        words = next((words for words in KEYS if lettering.width(words, style) <= room), "")
         lettering.draw(p, QPointF(PAD * size, y), words, style, theme.ink2)
         if not self.rows.points():
             none = "No dials, fuses or lights to look for here." if listed_names(self.place) else NOTHING_CUT

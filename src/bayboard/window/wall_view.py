@@ -129,6 +129,8 @@ class WallView(PlaceView[WallShow]):
         """Return what the title line says: what is unusual, else the wall's size and whence it is seen."""
         if self.unusual or self.place.spans.asking:
             return self.unusual or self.place.spans.phrase()
+        if self.place.wall_rect != self.place.usual_rect:
+            return "round the chalk line"
         layout = self.place.shown
         box = box_of(layout.bay.wall)
         if box is None:

@@ -43,6 +43,7 @@ from bayboard.window.draw.tags import tag_size
 from bayboard.window.theme import Theme, brush, mixed
 
 NAME_LEFT, NAME_TOP = 14.0, 84.0  # px from the view's corner to a seat's name
+MOST, MOST_WIDE, ROOMY = 5, 9, 500.0  # tags in a view, in one wider than that many px
 LABEL_REACH = 110.0  # px that a name may stand off what it names
 
 
@@ -67,8 +68,11 @@ def paint_section(
         field = Field(rect, theme)
         leads = _paint_matter(p, scale, scene, theme, show, show.chalk_x, field)
         _paint_seen(p, scale, show, theme, field)
-        words = [*_said(scale, show, theme, rect), *_names(scale, scene, theme, show, rect, leads)]
-        paint_tags(p, [field.put(word) for word in words], theme)
+        said, names = _said(scale, show, theme, rect), _names(scale, scene, theme, show, rect, leads)
+        most = MOST if rect.width() < ROOMY * theme.size else MOST_WIDE
+        told = [*said[:most], *names]
+        signs = [field.sign(word) for word in said[most:]]
+        paint_tags(p, [*signs, *(field.put(word) for word in told)], theme)
 
 
 def _paint_matter(

@@ -35,7 +35,7 @@ class Sight:
 
 @dataclass(frozen=True, slots=True)
 class Depth:
-    """The least room between a piece's front and the seat: from `front` to `seat`."""
+    """The least room between a piece's front and the seat: from `front` to `seat`; `subject`: of what."""
 
     front: Point
     seat: Point
@@ -43,6 +43,7 @@ class Depth:
     severity: Severity | None = None
     number: int | None = None
     shorter: tuple[str, ...] = ()
+    subject: str = ""
 
 
 @dataclass(frozen=True, slots=True)

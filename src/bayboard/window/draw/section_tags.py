@@ -23,8 +23,8 @@ TOP, SIDE = 44.0, 8.0  # px left free of tags: the title line, and at the other 
 AIR = 4.0  # px between two tags
 NEAR = 18.0  # px; a tag nearer to its own place than this would lie on what it tells
 COVERS, INKS, CROSSES = 460.0, 9.0, 120.0  # what covering matter, a line's dot, a leader costs, in px of way
-FAR = 420.0  # px; a shorter text is tried before a tag goes this far
-INK = 10.0  # px between the dots that stand for a line
+GOOD, WORTH = 50.0, 20.0  # px of way: as good as need be; what a shorter text must save
+INK, CELL = 10.0, 8.0  # px between the dots that stand for a line; side of the cells they are counted in
 
 Boxes = NDArray[np.float64]  # (n, 4): left, top, right, bottom
 
@@ -52,7 +52,7 @@ class Word:
 
 @dataclass(frozen=True, slots=True)
 class Tag:
-    """A word with its place; `text` "" and no rectangle where only its sign found room."""
+    """A word with its place; `text` "" where only its sign is shown, and no rectangle where not even that."""
 
     word: Word
     text: str
@@ -67,31 +67,46 @@ class Field:
         self.within = rect.adjusted(SIDE, TOP * theme.size, -SIDE, -SIDE)
         self.taken: list[QRectF] = []
         self.matter: list[QRectF] = []
-        self._inks: list[Boxes] = []
+        self._inks = np.zeros((int(rect.height() / CELL) + 2, int(rect.width() / CELL) + 2))
+        self._origin = np.array([rect.left(), rect.top()])
+        self._summed: Boxes | None = None
 
     def draw_line(self, a: QPointF, b: QPointF) -> None:
         """Take note of a line that is better not covered."""
         count = min(max(int(hypot(b.x() - a.x(), b.y() - a.y()) / INK), 1), 400)
         share = np.linspace(0.0, 1.0, count + 1)[:, None]
         start, end = np.array([a.x(), a.y()]), np.array([b.x(), b.y()])
-        self._inks.append(start + share * (end - start))
+        column, row = np.floor((start + share * (end - start) - self._origin) / CELL).astype(int).T
+        rows, columns = self._inks.shape
+        seen = (row >= 0) & (row < rows) & (column >= 0) & (column < columns)
+        np.add.at(self._inks, (row[seen], column[seen]), 1.0)
+        self._summed = None
 
     def put(self, word: Word) -> Tag:
         """Return a word's tag at the best spot there is, and take the room."""
         best: tuple[float, str, QRectF] | None = None
         for text in word.texts:
-            style_size = tag_size(text, self.theme, word.marked)
-            found = self._best(word, *style_size)
-            if found is not None and (best is None or found[0] < best[0] - FAR / 4):
+            found = self._best(word, *tag_size(text, self.theme, word.marked))
+            if found is not None and (best is None or found[0] < best[0] - WORTH):
                 best = (found[0], text, found[1])
-            if best is not None and best[0] < FAR:
+            if best is not None and best[0] < GOOD:
                 break
         if best is None or (word.name and best[0] > word.reach):
-            return Tag(word, "", QRectF())
+            return self.sign(word)
         self.taken.append(best[2])
         if not word.name:
             self.draw_line(_leaves(word.at, best[2]), word.at)
         return Tag(word, best[1], best[2])
+
+    def sign(self, word: Word) -> Tag:
+        """Return a word of which no more than its sign is shown, and that only where it covers nothing."""
+        half = MARK * self.theme.size / 2
+        rect = QRectF(word.at.x() - half, word.at.y() - half, 2 * half, 2 * half)
+        free = self.within.contains(rect) and not any(rect.intersects(held) for held in self.taken)
+        if not (word.marked and free):
+            return Tag(word, "", QRectF())
+        self.taken.append(rect)
+        return Tag(word, "", rect)
 
     def _best(self, word: Word, wide: float, high: float) -> tuple[float, QRectF] | None:
         """Return what the best spot costs and where it is, None where a tag of that size finds no room."""
@@ -123,9 +138,20 @@ class Field:
                 px, py = ends[0] + share * (x - ends[0]), ends[1] + share * (y - ends[1])
                 cost += CROSSES * _meet(px, py, 0.0, 0.0, self.taken).any(axis=1)
         cost += COVERS * _shared(left, top, wide, high, self.matter)
-        if self._inks:
-            cost += INKS * _dots(left, top, wide, high, np.vstack(self._inks))
+        cost += INKS * self._dots(left, top, wide, high)
         return cost
+
+    def _dots(self, left: Boxes, top: Boxes, wide: float, high: float) -> Boxes:
+        """Return how many dots of lines lie in the cells that each spot touches, at most 12."""
+        if self._summed is None:
+            self._summed = np.pad(self._inks.cumsum(axis=0).cumsum(axis=1), ((1, 0), (1, 0)))
+        most = np.array(self._summed.shape) - 1
+        x0, x1 = (_cells(at, self._origin[0], most[1]) for at in (left, left + wide + CELL))
+        y0, y1 = (_cells(at, self._origin[1], most[0]) for at in (top, top + high + CELL))
+        table = self._summed
+        count = table[y1, x1] - table[y0, x1] - table[y1, x0] + table[y0, x0]
+        found: Boxes = np.minimum(count, 12.0)
+        return found
 
 
 def _steps(low: float, high: float, through: float) -> Boxes:
@@ -159,12 +185,8 @@ def _shared(left: Boxes, top: Boxes, wide: float, high: float, rects: Sequence[Q
     return area
 
 
-def _dots(left: Boxes, top: Boxes, wide: float, high: float, dots: Boxes) -> Boxes:
-    """Return how many dots each spot covers, at most 12."""
-    x, y = dots.T
-    across = (x >= left[:, None] - 2.0) & (x <= left[:, None] + wide + 2.0)
-    count = (across & (y >= top[:, None] - 2.0) & (y <= top[:, None] + high + 2.0)).sum(axis=1)
-    return np.asarray(np.minimum(count, 12), dtype=np.float64)
+def _cells(at: Boxes, origin: float, most: int) -> NDArray[np.int_]:
+    return np.clip(np.floor((at - origin) / CELL), 0, most).astype(int)
 
 
 def _leaves(at: QPointF, rect: QRectF) -> QPointF:
@@ -185,8 +207,8 @@ def paint_tags(p: QPainter, tags: Sequence[Tag], theme: Theme) -> None:
     for tag in tags:
         word = tag.word
         if not tag.text:
-            if word.severity is not None and word.number is not None:
-                paint_mark(p, word.at, word.severity, word.number, theme, MARK * theme.size)
+            if word.severity is not None and not tag.rect.isEmpty():
+                paint_mark(p, tag.rect.center(), word.severity, word.number, theme, MARK * theme.size)
         elif word.name:
             paint_name(p, tag.rect, tag.text, theme, word.token)
         else:

@@ -1,4 +1,4 @@
-"""How one looks at a vehicle, kept in its job file: zoom, middle, chalk line, lever, stage.
+"""How one looks at a vehicle, kept in its job file: zoom, middle, chalk line, lever, stage, Section wide.
 
 What is read is believed only as far as it makes sense: a broken value is as good as none.
 """
@@ -23,6 +23,7 @@ def view_of(place: Workplace, stage: str) -> dict[str, Any]:
         "chalk": None if place.chalk_x is None else round(place.chalk_x, 3),
         "lever": place.lever,
         "follow": place.follow,
+        "wide": round(place.wide, 3),
         "stage": stage,
     }
 
@@ -30,7 +31,10 @@ def view_of(place: Workplace, stage: str) -> dict[str, Any]:
 def take_view(place: Workplace, value: Any) -> str:
     """Look at the vehicle as `value` says; return the stage it names, "" for none."""
     view = value if isinstance(value, dict) else {}
-    lever, chalk = view.get("lever"), _number(view.get("chalk"))
+    lever, chalk, wide = view.get("lever"), _number(view.get("chalk")), _number(view.get("wide"))
+    if wide is not None and 0.0 <= wide <= 1.0:
+        place.wide = wide
+        place.looked.emit()  # the parts take their places before anything is brought to the middle
     if lever in ("up", "folded"):
         place.set_lever(lever)
     if isinstance(view.get("follow"), bool):
