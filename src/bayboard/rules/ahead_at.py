@@ -96,7 +96,7 @@ def _before_bodies(places: Places, looks: Looks) -> Points:
 
 
 def _some(looks: Looks, rows: Flags) -> Looks:
-    which = np.flatnonzero(rows)
+    which = np.flatnonzero(rows).tolist()
     ids = [looks.ids[n] for n in which]
     if isinstance(looks, Sideways):
         starts, ways, wide, far = (a[which] for a in (looks.starts, looks.ways, looks.wide, looks.far))
