@@ -24,7 +24,7 @@ LIMITS_OF: dict[str, tuple[str, ...]] = {
     "gap": ("gap_must", "gap_should", "gap_cold", "cold_watts", "overlap_area"),
     "off-board": ("outside_silent",),
     "air": ("air_must_share",),
-    "warm-stack": ("warm_watts",),
+    "warm-stack": ("warm_watts", "above_lean"),
     "heat-rise": ("rise_note",),
     "seat-depth": ("seat_margin", "probe_reach", "lead_od"),
     "seat-swing": ("swing_off",),
@@ -106,6 +106,7 @@ def told(rule: str, layout: Layout) -> Iterator[Told]:
 FIXED_WORDS: dict[str, str] = {
     "drilled_off": "a hole is where it was, within",
     "drilled_turn": "a piece is turned as it was, within",
+    "above_lean": "looked down on, from this lean",
     "reprint_off": "a hole is where it was printed, within",
     "reprint_drill": "a drill is as it was printed, within",
     "reprint_holes": "speaks from so many holes on",

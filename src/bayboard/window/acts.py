@@ -13,7 +13,7 @@ from bayboard.model.drilled import is_drilled
 from bayboard.rules.finding import Finding, heads
 from bayboard.window.draw.bench import waiting
 from bayboard.window.gestures.held import held_back
-from bayboard.window.marking import open_findings
+from bayboard.window.loud import heard
 from bayboard.window.picking import reading_order
 from bayboard.window.spots import boards_after, first_free, gear_of
 from bayboard.window.steps import step
@@ -126,9 +126,9 @@ class Acts:
         return True
 
     def next_finding(self, by: int) -> Finding | None:
-        """Speak of the next or last open finding, round about."""
+        """Speak of the next or last open finding, round about: first those of the stage, then the others."""
         place = self.place
-        found = [f for _, f in open_findings(place.verdict)]
+        found = heard(place.verdict, place.rooms)
         if not found:
             place.said.emit("No findings.")
             return None

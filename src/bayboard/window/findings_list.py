@@ -1,30 +1,32 @@
 """The list of findings: worst first, the one spoken of open, the others one line each."""
 
-import time
-from dataclasses import dataclass
-
 from PySide6.QtCore import QPointF, QRectF, Qt, QTimer, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from bayboard.edits.let_finding_be import LetFindingBe, LetFindingSpeak
 from bayboard.rules.finding import Finding
 from bayboard.window import lettering
+from bayboard.window.curing import Curing
 from bayboard.window.finding_acts import FindingAct, acts_of
-from bayboard.window.findings_rows import Row, Spot, asking_rect, paint_row, spots
+from bayboard.window.findings_cured import Cured
+from bayboard.window.findings_paint import paint_row
+from bayboard.window.findings_rows import (
+    LET_BE,
+    LET_SPEAK,
+    WHY,
+    Fold,
+    Row,
+    Spot,
+    asking_rect,
+    hit,
+    spots,
+)
 from bayboard.window.lettering import BODY
+from bayboard.window.listing import listed, own_words
 from bayboard.window.theme import brush
 from bayboard.window.trouble import TROUBLE
 from bayboard.window.workplace import Key, Workplace, key_of
-
-STAYS = 2.0  # s that a cured finding's row stays, so that the list does not jump under the finger
-
-
-@dataclass(frozen=True, slots=True)
-class _Cured:
-    finding: Finding
-    row: int  # where it stood in the list
-    until: float
 
 
 class ReasonField(QLineEdit):
@@ -45,22 +47,23 @@ class ReasonField(QLineEdit):
 
 
 class FindingsList(QWidget):
-    """The rows.  Up and Down walk, Enter goes there, Tab walks the links of the open row."""
+    """The rows.  Up and Down walk, Enter takes the first cure, Tab walks the buttons of the open row."""
 
     chosen = Signal(object)  # a finding to go to
+    why_wanted = Signal(object)  # a finding whose rule is to be told
     stage_wanted = Signal(str)  # the stage that a finding's button goes to
     grown = Signal()
 
     def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.place = place
-        self.why: Key | None = None
+        self.curing: Curing | None = None
         self.asking: Key | None = None
-        self.link = -1  # which link of the open row the keys are on
+        self.unfolded: set[str] = set()  # the stages whose lines are unfolded
+        self.at_fold: str | None = None  # the stage whose line the keys are on
+        self.link = -1  # which button or link of the open row the keys are on
         self.hovered: QPointF | None = None
-        self._cured: list[_Cured] = []
-        self._known: list[Finding] = []
-        self._seen: list[Finding] = []
+        self.cured = Cured()
         self._sweeper = QTimer(self)
         self._sweeper.setSingleShot(True)
         self._sweeper.timeout.connect(self.follow)
@@ -89,70 +92,68 @@ class FindingsList(QWidget):
         )
         self.update()
 
+    def cure_with(self, curing: Curing) -> None:
+        """Offer the cures that are found."""
+        self.curing = curing
+        curing.told.connect(self.follow)
+        self.follow()
+
     # --- rows ---
 
     def _start_anew(self) -> None:
-        self._cured, self._known, self._seen, self.why, self.asking = [], [], [], None, None
+        self.cured.forget()
+        self.asking, self.at_fold = None, None
+        self.unfolded.clear()
 
     def follow(self) -> None:
         """Take over what the rules say now."""
-        now = list(self.place.verdict.findings)
-        if now != self._seen:
-            self._mourn(now)
-            self._seen = now
-        if self.place.shown is self.place.layout:
-            self._known = now
-        alive = [c for c in self._cured if c.until > time.monotonic()]
-        if len(alive) != len(self._cured):
-            self._cured = alive
-        if self._cured:
-            self._sweeper.start(round((min(c.until for c in self._cured) - time.monotonic()) * 1000) + 1)
+        found = self.place.verdict.findings
+        rows = [line.finding for line in self._listed() if isinstance(line, Row)]
+        self.cured.follow(found, rows, self.place.shown is self.place.layout)
+        wait = self.cured.wait()
+        if wait is not None:
+            self._sweeper.start(wait)
         self._lay_out()
+        self._show_cure()
 
-    def _mourn(self, now: list[Finding]) -> None:
-        """Remember what was cured since the last edit that was kept, and where it stood.
+    def _listed(self) -> list[Row | Fold]:
+        return listed(self.place, self.unfolded, self.at_fold)
 
-        What comes and goes while a stand-in is in hand was never there to be cured.
-        """
-        keys = {key_of(f) for f in now}
-        self._cured = [c for c in self._cured if key_of(c.finding) not in keys]
-        told = {key_of(c.finding) for c in self._cured}
-        for row, finding in enumerate(self._known):
-            if key_of(finding) not in keys | told and finding.let_be is None:
-                self._cured.append(_Cured(finding, row, time.monotonic() + STAYS))
+    def lines(self) -> list[Row | Fold]:
+        """Return the rows from the top: what shouts, worst first, the folded stages, what was let be."""
+        found = [
+            self._filled(line) if isinstance(line, Row) and line.open else line for line in self._listed()
+        ]
+        for gone in self.cured.gone:
+            found.insert(gone.row, Row(gone.finding, None))
+        return found
 
     def rows(self) -> list[Row]:
-        """Return the rows from the top: the worst first, what was let be last."""
-        verdict = self.place.verdict
-        found = sorted(verdict.findings, key=lambda f: f.let_be is not None)
-        opened = self._open_key(found)
-        rows = [
-            Row(
-                f,
-                verdict.number(f),
-                open=key_of(f) == opened,
-                why=key_of(f) == self.why,
-                asking=key_of(f) == self.asking,
-                acts=self._acts(f) if key_of(f) == opened and f.let_be is None else (),
-            )
-            for f in found
-        ]
-        for cured in sorted(self._cured, key=lambda c: c.row):
-            rows.insert(cured.row, Row(cured.finding, None))
-        return rows
+        """Return the rows that are findings, from the top."""
+        return [line for line in self.lines() if isinstance(line, Row)]
 
-    def _acts(self, finding: Finding) -> tuple[str, ...]:
-        return tuple(act.words for act in acts_of(finding, self.place.shown))
+    def _filled(self, row: Row) -> Row:
+        """Return the open row with its buttons, or what is said in their place."""
+        finding, quiet = row.finding, row.finding.let_be is not None
+        acts = () if quiet else self.acts(finding)
+        hint = "" if acts or self.curing is None else self.curing.hint(finding)
+        return Row(
+            finding,
+            row.number,
+            open=True,
+            asking=key_of(finding) == self.asking,
+            acts=tuple(act.words for act in acts),
+            hint=hint,
+            own=own_words(finding, self.place.shown),
+        )
 
-    def _open_key(self, found: list[Finding]) -> Key | None:
-        keys = [key_of(f) for f in found]
-        if self.place.finding in keys:
-            return self.place.finding
-        return keys[0] if found and found[0].let_be is None else None
+    def acts(self, finding: Finding) -> tuple[FindingAct, ...]:
+        """Return a finding's buttons, the first cure first."""
+        return acts_of(finding, self.place.shown) if self.curing is None else self.curing.acts(finding)
 
     def spots(self) -> list[Spot]:
         """Return where the rows lie."""
-        return spots(self.rows(), float(self.width()), self.place.theme)
+        return spots(self.lines(), float(self.width()), self.place.theme)
 
     def _lay_out(self) -> None:
         found = self.spots()
@@ -160,7 +161,7 @@ class FindingsList(QWidget):
         if high != self.minimumHeight():
             self.setMinimumHeight(high)
             self.grown.emit()
-        asked = next((s for s in found if s.row.asking and s.row.open), None)
+        asked = next((s for s in found if isinstance(s.row, Row) and s.row.asking and s.row.open), None)
         if asked is not None:
             self.reason.setGeometry(asking_rect(asked, self.place.theme).toRect())
         elif self.asking is not None:
@@ -170,86 +171,144 @@ class FindingsList(QWidget):
 
     def open_spot(self) -> Spot | None:
         """Return the open row."""
-        return next((spot for spot in self.spots() if spot.row.open), None)
+        return next((spot for spot in self.spots() if spot.open), None)
 
     # --- painting ---
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the rows that are seen."""
-        theme = self.place.theme
         with QPainter(self) as p:
             try:
-                p.fillRect(event.rect(), brush(theme.paper))
+                p.fillRect(event.rect(), brush(self.place.theme.paper))
                 p.setRenderHint(QPainter.RenderHint.Antialiasing)
                 for spot in self.spots():
-                    if not spot.rect.intersects(QRectF(event.rect())):
-                        continue
-                    link = None
-                    if spot.row.open and self.hasFocus() and 0 <= self.link < len(spot.targets):
-                        link = spot.targets[self.link][0]
-                    current = key_of(spot.row.finding) == self.place.finding or (
-                        spot.row.open and self.hasFocus() and link is None
-                    )
-                    hovered = self.hovered is not None and spot.rect.contains(self.hovered)
-                    paint_row(p, spot, theme, current and not spot.row.cured, link, hovered)
+                    if spot.rect.intersects(QRectF(event.rect())):
+                        self._paint_row(p, spot)
             except Exception as error:
                 TROUBLE.report(error)
+
+    def _paint_row(self, p: QPainter, spot: Spot) -> None:
+        keys, row = self.hasFocus() and self.at_fold is None, spot.row
+        link = (
+            spot.targets[self.link][0] if spot.open and keys and 0 <= self.link < len(spot.targets) else None
+        )
+        current = isinstance(row, Row) and not row.cured
+        current = current and (self._spoken(row) or (spot.open and keys and link is None))
+        hovered = self.hovered is not None and spot.rect.contains(self.hovered)
+        paint_row(p, spot, self.place.theme, current, link, hovered)
+
+    def _spoken(self, row: Row | Fold) -> bool:
+        return isinstance(row, Row) and key_of(row.finding) == self.place.finding
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Wrap the sentences anew."""
         self._lay_out()
+
+    # --- the cure that is looked at ---
+
+    def _show_cure(self) -> None:
+        """Show in chalk where the cure leads that is under the pointer or has the keys."""
+        act = self._act_looked_at()
+        self.place.show_cure(None if act is None else act.edit)
+
+    def _act_looked_at(self) -> FindingAct | None:
+        spot = self.open_spot()
+        if spot is None or not isinstance(spot.row, Row) or not spot.acts:
+            return None
+        under = None if self.hovered is None else hit([spot], self.hovered)
+        word = under[1] if under is not None else ""
+        if not word and self.hasFocus() and self.at_fold is None:
+            word = spot.targets[max(self.link, 0)][0] if self.link < len(spot.targets) else ""
+        return next((act for act in self.acts(spot.row.finding) if act.words == word), None)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Show what Enter would do."""
+        super().focusInEvent(event)
+        self.follow()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Forget what Enter would do."""
+        super().focusOutEvent(event)
+        self.at_fold = None
+        self.follow()
 
     # --- hands ---
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Show what the pointer is over."""
         self.hovered = event.position()
-        on_link = any(felt.contains(self.hovered) for s in self.spots() for _, felt in s.targets)
+        under = hit(self.spots(), self.hovered)
+        on_link = under is not None and (under[1] or isinstance(under[0].row, Fold))
         self.setCursor(Qt.CursorShape.PointingHandCursor if on_link else Qt.CursorShape.ArrowCursor)
+        self._show_cure()
         self.update()
 
     def leaveEvent(self, event: object) -> None:
         """Forget the pointer."""
         self.hovered = None
+        self._show_cure()
         self.update()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Go to the finding that is pressed, or do what its link says."""
-        if event.button() != Qt.MouseButton.LeftButton:
+        under = hit(self.spots(), event.position())
+        if event.button() != Qt.MouseButton.LeftButton or under is None:
             return
-        for spot in self.spots():
-            for word, felt in spot.targets:
-                if felt.contains(event.position()):
-                    self._do_link(spot.row, word)
-                    return
-            if spot.rect.contains(event.position()) and not spot.row.cured:
-                self.go_to(spot.row.finding)
-                return
+        spot, word = under
+        if isinstance(spot.row, Fold):
+            self.unfold(spot.row.stage)
+        elif word:
+            self._do_target(spot.row, word)
+        elif not spot.row.cured:
+            self.go_to(spot.row.finding)
 
     def go_to(self, finding: Finding) -> None:
         """Open a finding and have it shown on the Wall."""
-        self.link = -1
+        self.link, self.at_fold = -1, None
         self.chosen.emit(finding)
 
-    def _do_link(self, row: Row, word: str) -> None:
-        key = key_of(row.finding)
-        act = next((a for a in acts_of(row.finding, self.place.shown) if a.words == word), None)
+    def unfold(self, stage: str) -> None:
+        """Unfold what another stage's rules found, or fold it again."""
+        shown = next((ln for ln in self._listed() if isinstance(ln, Fold) and ln.stage == stage), None)
+        if shown is not None and shown.unfolded:
+            self.unfolded.discard(stage)
+            self.place.take_up(None)
+        else:
+            self.unfolded.add(stage)
+        self.follow()
+
+    def _do_target(self, row: Row, word: str) -> None:
+        act = next((a for a in self.acts(row.finding) if a.words == word), None)
         if act is not None:
             self.link = -1
-            self._do_act(act)
-        elif word == "Why?":
-            self.why = None if self.why == key else key
-        elif word == "Let it be":
+            self._do_act(row.finding, act)
+        elif word == WHY:
+            self.why_wanted.emit(row.finding)
+        elif word == LET_BE:
             self.ask(row.finding)
-        elif word == "Let it speak":
+        elif word == LET_SPEAK:
             self.place.do(LetFindingSpeak(row.finding.rule, row.finding.subjects))
         self.follow()
 
-    def _do_act(self, act: FindingAct) -> None:
-        if act.edit is not None:
+    def _do_act(self, finding: Finding, act: FindingAct) -> None:
+        if act.cure is not None and self.curing is not None:
+            self.curing.take(finding, act)
+        elif act.edit is not None:
             self.place.do(act.edit)
         if act.stage:
             self.stage_wanted.emit(act.stage)
+
+    def cure_now(self) -> bool:
+        """Take the first cure of the finding spoken of; return whether it has one."""
+        spoken = self.place.spoken_of()
+        acts = () if spoken is None or spoken.let_be is not None else self.acts(spoken)
+        if spoken is None or not acts:
+            return False
+        self._do_act(spoken, acts[0])
+        self.follow()
+        return True
+
+    # --- letting be ---
 
     def ask(self, finding: Finding) -> None:
         """Ask why a should or a note may be; a must is never let be."""
@@ -284,35 +343,50 @@ class FindingsList(QWidget):
         if key in (Qt.Key.Key_Up, Qt.Key.Key_Down):
             self._step(-1 if key == Qt.Key.Key_Up else 1)
         elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space):
-            spot = self.open_spot()
-            if spot is None:
-                return
-            targets = spot.targets
-            if 0 <= self.link < len(targets):
-                self._do_link(spot.row, targets[self.link][0])
-            elif spot.acts and key != Qt.Key.Key_Space:
-                self._do_link(spot.row, spot.acts[0][0])
-            else:
-                self.go_to(spot.row.finding)
+            self._enter(key == Qt.Key.Key_Space)
         else:
             event.ignore()
 
-    def _step(self, by: int) -> None:
-        found = [row.finding for row in self.rows() if not row.cured]
+    def _enter(self, space: bool) -> None:
         spot = self.open_spot()
-        if not found:
+        if self.at_fold is not None:
+            self.unfold(self.at_fold)
+        elif spot is not None and isinstance(spot.row, Row):
+            if 0 <= self.link < len(spot.targets):
+                self._do_target(spot.row, spot.targets[self.link][0])
+            elif spot.acts and not space:
+                self._do_target(spot.row, spot.acts[0][0])
+            else:
+                self.go_to(spot.row.finding)
+
+    def _step(self, by: int) -> None:
+        stops = [ln for ln in self.lines() if isinstance(ln, Fold) or not ln.cured]
+        if not stops:
             return
-        at = found.index(spot.row.finding) + by if spot is not None else 0
+        here = next((i for i, ln in enumerate(stops) if self._here(ln)), None)
+        stop = stops[0 if here is None else min(max(here + by, 0), len(stops) - 1)]
         self.link = -1
-        self.place.take_up(found[min(max(at, 0), len(found) - 1)])
+        self.at_fold = stop.stage if isinstance(stop, Fold) else None
+        if isinstance(stop, Row):
+            self.place.take_up(stop.finding)
+        else:
+            self.follow()
+            self.grown.emit()
+
+    def _here(self, line: Row | Fold) -> bool:
+        if self.at_fold is not None:
+            return isinstance(line, Fold) and line.stage == self.at_fold
+        return isinstance(line, Row) and line.open
 
     def focusNextPrevChild(self, forward: bool) -> bool:
-        """Walk the links of the open row before the keys go on."""
+        """Walk the buttons and links of the open row before the keys go on."""
         spot = self.open_spot()
-        count = 0 if spot is None or self.reason.isVisible() else len(spot.targets)
+        away = spot is None or self.reason.isVisible() or self.at_fold is not None
+        count = 0 if away or spot is None else len(spot.targets)
         at = self.link + (1 if forward else -1)
         if self.hasFocus() and -1 <= at < count and at != self.link and count:
             self.link = at
+            self._show_cure()
             self.update()
             return True
         self.link = -1

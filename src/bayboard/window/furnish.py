@@ -10,6 +10,7 @@ from bayboard.job.job import open_job
 from bayboard.model.refused import Refused
 from bayboard.window import lettering, trouble
 from bayboard.window.access import interface_for
+from bayboard.window.beside import Beside, Process
 from bayboard.window.compare.stage import add_compare
 from bayboard.window.drill_day.stage import add_drill_day
 from bayboard.window.files import first_job
@@ -29,7 +30,9 @@ def furnished(frame: Frame, path: Path | None) -> MainWindow:
     lettering.load_fonts()
     place = Workplace(first_job(), frame.theme, first_start=True)
     window = MainWindow(place, frame)
-    add_print(window)
+    process = Process()
+    add_print(window, Beside(window, process))
+    window.findings.cure_beside(Beside(window, process))
     add_compare(window)
     add_drill_day(window)
     shelf = add_shelf(window)

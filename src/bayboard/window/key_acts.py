@@ -6,6 +6,7 @@ from typing import Protocol
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QWidget
 
+from bayboard.rules.finding import heads
 from bayboard.window.acts import Acts
 from bayboard.window.bench_panel import BenchPanel
 from bayboard.window.card_panel import CardPanel
@@ -146,10 +147,18 @@ class KeyActs:
             self._clear_number()
             parts.acts.hang_number(int(number))
             parts.to_wall()
+        elif self._speaks_of_selected() and parts.findings.list.cure_now():
+            return
         elif parts.card.pieces():
             parts.card.across.setFocus(Qt.FocusReason.ShortcutFocusReason)
         elif parts.card.waiting():
             parts.acts.hang(parts.card.waiting() or "")
+
+    def _speaks_of_selected(self) -> bool:
+        """Return whether the finding spoken of is about what is selected: Enter is for it."""
+        place = self.parts.place
+        spoken = place.spoken_of()
+        return spoken is not None and not set(place.selected).isdisjoint(heads(spoken))
 
     def _escape(self) -> None:
         if self.parts.call_off():

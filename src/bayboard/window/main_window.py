@@ -157,6 +157,7 @@ class MainWindow(QWidget):
         if any(stage.name == name for stage in self.strip.stages):
             self.stage_before = name
             self.strip.show_stage(name)
+        self.place.listen_to(self.panes[name].stage.rooms or self.place.rooms)
         self.help.tell(name, self.panes[name].keys())
         self.strip.of_mode = self.panes[name].state
         shown = self._here()

@@ -1,47 +1,36 @@
 """What of the verdict is shown on the Wall: marks, tags and the distances that findings are about."""
 
-from collections.abc import Iterable, Set
-from functools import lru_cache
+from collections.abc import Iterable, Sequence, Set
 
 import shapely
 
 from bayboard.model.layout import Point, Units
-from bayboard.rules import RULES
 from bayboard.rules.check import Verdict
-from bayboard.rules.finding import Finding
 from bayboard.rules.scene import Scene
 from bayboard.units.length import show_length
 from bayboard.window.draw.show import Mark, Measure
+from bayboard.window.loud import is_loud, open_findings
 from bayboard.window.measuring import Reach, reaches, tightest
 from bayboard.window.short import few_words
 
 _WHOLE = frozenset(("off-board", "seat-depth", "air", "screw", "hold", "drop", "drilled"))  # of a stand-in
 
 
-@lru_cache(maxsize=1)
-def loud_rules() -> frozenset[str]:
-    """Return the rules of the stage on screen: only their findings wear tags there."""
-    return frozenset(rule.RULE for rule in RULES if ".arrange." in getattr(rule, "__name__", ""))
-
-
-def open_findings(verdict: Verdict) -> list[tuple[int, Finding]]:
-    """Return the findings that were not let be, each with its number, worst first."""
-    return [(verdict.number(f), f) for f in verdict.findings if f.let_be is None]
-
-
-def marks(verdict: Verdict, units: Units, told: Set[int] = frozenset()) -> tuple[Mark, ...]:
-    """Return a mark for each open finding; those of other stages wear a tag only when they are `told`."""
-    loud = loud_rules()
+def marks(
+    verdict: Verdict, units: Units, rooms: Sequence[str], told: Set[int] = frozenset()
+) -> tuple[Mark, ...]:
+    """Return a mark for each open finding that shouts, or is `told`; the others are folded away."""
     return tuple(
         Mark(
             number=number,
             severity=finding.severity,
             at=finding.at,
-            short=few_words(finding, units) if finding.rule in loud or number in told else None,
+            short=few_words(finding, units),
             subject=finding.subjects[0] if finding.subjects else None,
             corner=finding.rule in _WHOLE and "." not in finding.subjects[0],
         )
         for number, finding in open_findings(verdict)
+        if is_loud(finding, rooms) or number in told
     )
 
 

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from bayboard.window.cure_show import cures_shown
 from bayboard.window.draw.show import Measure, WallShow
 from bayboard.window.marking import chalk_measures, gap_measures, marks
 from bayboard.window.workplace import Workplace, key_of
@@ -25,12 +26,13 @@ def wall_show(place: Workplace) -> WallShow:
         ends=ends,
         snaps=hand.snaps,
         marquee=hand.marquee,
-        marks=marks(place.verdict, place.units, told),
+        marks=marks(place.verdict, place.units, place.rooms, told),
         told=told,
         chalk_x=place.chalk_x,
         lever=place.lever,
         pointer=place.pointer,
         turning=hand.turning,
+        cures=cures_shown(place),
     )
 
 
@@ -55,7 +57,7 @@ def still(show: WallShow) -> WallShow:
         marquee=None,
         pointer=None,
         turning=None,
-        cure=None,
+        cures=(),
         chalk_x=None,
         focused=None,
     )

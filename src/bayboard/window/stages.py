@@ -13,13 +13,17 @@ from bayboard.window.keys import told
 
 @dataclass(frozen=True, slots=True)
 class Stage:
-    """A stage of the work: its name on the lath, and the number of its Ctrl key."""
+    """A stage of the work: its name on the lath, and the number of its Ctrl key.
+
+    `rooms` are those of the rules that shout on it; () leaves who shouts as it was.
+    """
 
     name: str
     key: int
+    rooms: tuple[str, ...] = ()
 
 
-ARRANGE = Stage("Arrange", 2)
+ARRANGE = Stage("Arrange", 2, ("measure", "arrange", "keep"))
 
 
 @dataclass

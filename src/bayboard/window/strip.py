@@ -11,7 +11,7 @@ from bayboard.window import lettering
 from bayboard.window.controls import Link, Switch
 from bayboard.window.draw.strip import Lath, lath_rects, paint_strip
 from bayboard.window.lettering import HEADING, HELPER, Style
-from bayboard.window.marking import open_findings
+from bayboard.window.loud import is_loud, open_findings, unlooked_rules
 from bayboard.window.stages import ARRANGE, Stage
 from bayboard.window.standing import NOTHING_OPEN, Standing
 from bayboard.window.strip_word import StripWord
@@ -109,21 +109,17 @@ class Strip(QWidget):
     # --- painting ---
 
     def laths(self) -> tuple[Lath, ...]:
-        """Return the laths with what the rules say of them.
-
-        All rules are shown on the stage in use, as long as the stages they belong to are not there.
-        """
-        found = open_findings(self.place.verdict)
-        worst = (found[0][1].severity, found[0][0]) if found else None
-        unchecked = self.place.verdict.counts["unchecked"]
-        empty = self.place.first_start
+        """Return the laths, each with what the rules of its own stage say."""
+        verdict, empty = self.place.verdict, self.place.first_start
+        found = [] if empty else open_findings(verdict)
+        own = [next(((f.severity, n) for n, f in found if is_loud(f, s.rooms)), None) for s in self.stages]
         return tuple(
             Lath(
                 stage.name,
                 current=stage is self.stage,
-                worst=worst if stage.name == ARRANGE.name and not empty else None,
-                unchecked=unchecked if stage.name == ARRANGE.name and not empty else 0,
-                looked=stage.name == ARRANGE.name and not empty,
+                worst=own[i],
+                unchecked=0 if empty else len(unlooked_rules(verdict, stage.rooms)),
+                looked=bool(stage.rooms) and not empty,
                 hovered=i == self.hovered,
                 focused=self.hasFocus() and stage is self.stage,
             )

@@ -74,6 +74,7 @@ class Workplace(QObject):
         self.lever: Lever = "up"
         self.follow = True
         self.ledge_rect = QRectF()  # of the Bench, in pixels of the Wall
+        self.rooms: tuple[str, ...] = ("measure", "arrange", "keep")  # of the rules that shout on this stage
         self._leave: Callable[[], None] | None = None
         self.whole = True  # drawn to fit, until one zooms or pans
         self.spans = Spans(self.looked.emit)
@@ -94,6 +95,7 @@ class Workplace(QObject):
         self.pointer: tuple[float, float] | None = None
         self.pointed_at: Key | None = None  # the finding whose mark is under the pointer: its tag opens
         self.finding: Key | None = None
+        self.cure: Edit | None = None  # the cure that is looked at, before it is taken
         self.service: str | None = None  # the service point that is spoken of: "A2.fuses"
         self.hand = EMPTY
         self.spans.put_away()
@@ -254,6 +256,18 @@ class Workplace(QObject):
     def spoken_of(self) -> Finding | None:
         """Return the finding that is spoken of, None when it is gone."""
         return next((f for f in self.verdict.findings if key_of(f) == self.finding), None)
+
+    def show_cure(self, edit: Edit | None) -> None:
+        """Show in chalk where a cure leads, or nothing."""
+        if edit != self.cure:
+            self.cure = edit
+            self.looked.emit()
+
+    def listen_to(self, rooms: tuple[str, ...]) -> None:
+        """Let the rules of these rooms shout; the others fold."""
+        if rooms != self.rooms:
+            self.rooms = rooms
+            self.changed.emit()
 
     def set_theme(self, theme: Theme) -> None:
         """Wear another set of colours."""

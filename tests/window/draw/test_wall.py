@@ -197,7 +197,7 @@ EVERYTHING = WallShow(
     told=frozenset([3, 99]),
     chalk_x=250.0,
     pointer=(10, 10),
-    cure=Cure(((0.0, 0.0), (60.0, 0.0), (60.0, 60.0)), (0, 0), (0, 0), "cure: up 1/8 in"),
+    cures=(Cure(((0.0, 0.0), (60.0, 0.0), (60.0, 60.0)), (0, 0), (0, 0), "cure: up 1/8 in"),),
     turning=12.5,
 )
 ODD = {

@@ -92,5 +92,5 @@ class WallShow:
     chalk_x: float | None = None
     lever: Lever = "up"
     pointer: Point | None = None
-    cure: Cure | None = None
+    cures: tuple[Cure, ...] = ()
     turning: float | None = None

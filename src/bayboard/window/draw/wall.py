@@ -180,8 +180,7 @@ def _paint_overlays(
         paint_measure(p, scale, measure, theme)
     paint_ends(p, scale, show.ends, theme)
     taken = []
-    if show.cure is not None:
-        taken.append(paint_cure(p, scale, show.cure, theme, rect))
+    taken += [tag for cure in show.cures if (tag := paint_cure(p, scale, cure, theme, rect)) is not None]
     tags = measure_tags(scale, scene, theme, show, rect)
     marks = docked(scale, scene, theme, show, rect, tags)
     paint_docked(p, marks, theme, number_rects(scale, scene, theme))
