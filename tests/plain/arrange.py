@@ -23,7 +23,7 @@ def guessed(piece, *members):
 
 def body_members(piece):
     """Return the members that make a piece's body."""
-    return ("solids",) if piece.card.get("solids") else ("outline", "height")
+    return ("solids",) if piece.card.get("solids") else ("outline", "height", "solids")
 
 
 def doubtful_bodies(bay, *more):

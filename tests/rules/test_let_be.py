@@ -36,7 +36,8 @@ def _verdict(apart, *left):
     entries = [
         {"rule": "gap", "subjects": ["A", "B"], "measure": m, "reason": "tight, but it fits"} for m in left
     ]
-    return check(layout(bay={"way_in": [1200, 900]}, gear=pieces, let_be=entries))
+    warm = {"box": card(heat=10)}
+    return check(layout(bay={"way_in": [1200, 900]}, cards=warm, gear=pieces, let_be=entries))
 
 
 def test_what_is_let_be_keeps_its_severity_and_counts_apart():

@@ -55,3 +55,37 @@ def test_a_finding_without_a_measure_is_not_in_doubt():
     }
     (said,) = _said("on-stay", bay={"stays": [stay]})
     assert "too close" not in said
+
+
+@pytest.mark.parametrize(
+    ("deep", "doubt"),
+    [  # musts begin inside, at 0; shoulds 10 beside it
+        (2.9, True),
+        (3.1, False),
+        (-2.9, True),
+        (-3.1, False),
+        (-6.9, False),
+        (-7.1, True),
+    ],
+)
+def test_a_hole_within_the_tape_of_no_drill_or_its_margin_is_too_close_to_call(deep, doubt):
+    loom = {"id": "N1", "name": "loom", "outline": rectangle(300 - deep, 100, 500, 300)}
+    hole = {"id": "H1", "at": [300, 200], "thread": "M6"}
+    (said,) = _said("no-drill", bay={"no_drill": [loom]}, fixings=[hole])
+    assert said.endswith(", too close to call.") is doubt
+
+
+def test_what_lies_behind_a_board_is_measured_with_the_tape():
+    for recess, doubt in ((-22.9, True), (-23.1, False)):
+        landing = {"id": "L1", "outline": rectangle(300, 100, 400, 200), "recess": recess}
+        (said,) = _said("on-landing", bay={"landings": [landing]})
+        assert said.endswith(", too close to call.") is doubt
+    for way, doubt in ((397.1, True), (396.9, False)):
+        (said,) = _said("way-in", bay={"way_in": [way, 90]})
+        assert said.endswith(", too close to call.") is doubt
+
+
+def test_an_area_is_never_too_close_to_call():
+    vent = {"id": "V1", "outline": rectangle(300, 100, 400, 150), "free_area": 6000.5}
+    (said,) = _said("on-vent", bay={"vents": [vent]})
+    assert "too close" not in said

@@ -98,6 +98,37 @@ def _says(rule, case, **members):
             "a stand-in moved and a fixing came",
             "3 holes differ from the sheets printed as revision 3: A#1, A#2, H1. Print again.",
         ),
+        (
+            "on-landing",
+            "half under the board",
+            "BD comes 10 mm too near the metal of landing L1. It needs a standoff of 30 mm there.",
+        ),
+        (
+            "on-landing",
+            "nobody measured the recess",
+            "Nobody measured how deep landing L1 lies.",
+        ),
+        (
+            "on-vent",
+            "partly covered",
+            "BD covers 40 % of vent V1 and leaves 5 mm behind it. Air needs a standoff of 11.2 mm there.",
+        ),
+        (
+            "on-vent",
+            "absurd: flat on the metal",
+            "BD covers 100 % of vent V1 and leaves nothing behind it. Air needs a standoff of 16.7 mm there.",
+        ),
+        (
+            "lining-cut",
+            "a hair too thick",
+            "100 sq cm of Carpet (M1) has to be cut away.",
+        ),
+        (
+            "way-in",
+            "the larger of the two counts, first or second",
+            "BD is 400 mm wide at its slimmest and the way in 350 mm. 50 mm less, or two pieces, is better.",
+        ),
+        ("way-in", "nobody measured the way in", "Nobody measured the opening that BD goes in by."),
     ],
 )
 def test_a_sentence_names_the_thing_the_amount_and_the_need(rule, case, says):

@@ -30,8 +30,8 @@ class Meeting:
 
 
 def body_members(placed: Placed) -> tuple[str, ...]:
-    """Return the members of the card that make its body: its solids where it has them."""
-    return ("solids",) if placed.card.solids else ("outline", "height")
+    """Return the members of the card that make its body: its solids, or that it has none."""
+    return ("solids",) if placed.card.solids else ("outline", "height", "solids")
 
 
 def overlapping(scene: Scene, about: frozenset[str] | None, area: float) -> list[Meeting]:

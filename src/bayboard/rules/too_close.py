@@ -25,8 +25,18 @@ def _in_doubt(finding: Finding, tape: float, measured: frozenset[str]) -> bool:
     """Return whether the measure rests on the bay and lies within `tape` mm of what it is held against."""
     if finding.measure is None or not _rests_on_the_bay(finding, measured):
         return False
-    limits = (finding.limit, 0.0) if finding.rule == "seat-depth" else (finding.limit,)  # a must under 0
-    return any(limit is not None and abs(finding.measure - limit) <= tape + HAIR for limit in limits)
+    return any(abs(finding.measure - held) <= tape + HAIR for held in _held_against(finding))
+
+
+def _held_against(finding: Finding) -> tuple[float, ...]:
+    """Return the values whose crossing changes the verdict: a should of two rules is a must beyond 0."""
+    if finding.limit is None:
+        return ()
+    if finding.rule == "seat-depth":
+        return finding.limit, 0.0
+    if finding.rule == "no-drill":
+        return -finding.limit, 0.0  # negative outside
+    return (finding.limit,)
 
 
 def _rests_on_the_bay(finding: Finding, measured: frozenset[str]) -> bool:
