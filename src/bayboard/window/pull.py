@@ -10,11 +10,13 @@ from typing import Protocol
 from PySide6.QtCore import QObject, QRect, QRectF
 from PySide6.QtWidgets import QWidget
 
+from bayboard.window.bench_panel import BenchPanel
 from bayboard.window.floor_plan import FloorPlan
 from bayboard.window.point_card import PointCard
 from bayboard.window.section_view import SectionView
 from bayboard.window.seen_panel import SeenPanel
 from bayboard.window.tapes import FootTape, HangingTape, OutTape
+from bayboard.window.wall_view import WallView
 from bayboard.window.workplace import Workplace
 
 WIDEST = 1112.0 / 1600.0  # of the window's width
@@ -35,10 +37,11 @@ class Window(Protocol):
     """What is needed of the window."""
 
     place: Workplace
+    wall: WallView
     section: SectionView
     hanging: HangingTape
     foot: FootTape
-    bench: QWidget
+    bench: BenchPanel
     card: QWidget
     narrow: Slides
 
@@ -95,7 +98,8 @@ class Pull(QObject):
     def planned(self, plan: FloorPlan, here: bool) -> FloorPlan:
         """Return the plan with the Section as far as it is pulled; `here`: the stage shows this Section."""
         self.usual = QRectF(0.0, 0.0, plan.wall.width(), plan.wall.height())
-        made = pulled(plan, self.window.place.wide if here else 0.0)
+        place = self.window.place
+        made = pulled(plan, place.wide if here and place.chalk_x is not None else 0.0)
         self.window.section.pulled = made is not plan
         return made
 
@@ -134,6 +138,8 @@ class Pull(QObject):
 
     def toggle(self) -> None:
         """Pull the Section wide, or let it go back; one that is put away comes first."""
+        if self.window.place.chalk_x is None:
+            return  # there is nothing to cut
         if self.window.place.wide == 0.0 and not self.window.narrow.section_out:
             self.window.narrow.slide_section()
         self._to(0.0 if self.window.place.wide > 0.0 else 1.0)
@@ -141,6 +147,8 @@ class Pull(QObject):
     def _draw(self, by: float) -> None:
         """Follow the hand that draws the hanging tape aside."""
         place, wide = self.window.place, float(self.out.window().width())
+        if place.chalk_x is None:
+            return
         if self._from is None:
             self._from = place.wide
         way = WIDEST * wide - self._usual_section()
@@ -172,8 +180,9 @@ class Pull(QObject):
 
     def _follow(self) -> None:
         """Show list and point when their time comes; keep the chalk line in the strip that is left."""
-        if not self.window.foot.held:
-            self.window.place.keep_line_seen()
+        window = self.window
+        if window.wall.gesture is None and window.bench.gesture is None and not window.foot.held:
+            window.place.keep_line_seen()
         now = (*self._state(), self.window.place.wide)
         if now != self._shown:
             self._shown = now

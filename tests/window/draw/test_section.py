@@ -7,12 +7,12 @@ from tests.build import card, gear, layout, rectangle
 from tests.window.draw.scenes import at, count, full, near, painted, scene
 
 from bayboard.window.draw.cut_gear import body_boxes
-from bayboard.window.draw.cuts import ring_spans, spans
+from bayboard.window.draw.cuts import ring_spans, spans, without
 from bayboard.window.draw.profile import cut_leads, metal_line
 from bayboard.window.draw.scale import Scale
-from bayboard.window.draw.seats import seat_path, seats_at
+from bayboard.window.draw.seats import seat_path, seats_at, solid_section
 from bayboard.window.draw.section import paint_section
-from bayboard.window.draw.section_show import Depth, Eyes, Fan, SectionShow, Sight
+from bayboard.window.draw.section_show import Depth, Eyes, Fan, SectionShow, Sight, Swing, Tube
 from bayboard.window.draw.sights import seen_share
 from bayboard.window.theme import DARK, LIGHT
 
@@ -248,3 +248,74 @@ def test_a_fan_opens_towards_where_its_point_faces():
 def test_a_line_that_leaves_the_view_is_tagged_where_it_is_seen(end, share):
     view = QRectF(0, 0, 420, 560)
     assert seen_share(QPointF(200, 300), QPointF(*end), view) == pytest.approx(share)
+
+
+# -- what lies on the metal, the way in, the seat on its way ----------------------------------------
+
+
+def test_what_a_board_stands_in_is_cut_out_of_a_lining():
+    assert without((0.0, 100.0), [(40.0, 60.0), (90.0, 120.0)]) == [(0.0, 40.0), (60.0, 90.0)]
+    assert without((0.0, 100.0), [(-5.0, 10.0), (5.0, 20.0)]) == [(20.0, 100.0)]
+    assert without((0.0, 100.0), []) == [(0.0, 100.0)]
+    assert without((0.0, 100.0), [(0.0, 100.0)]) == []
+
+
+def test_a_lining_lies_on_the_metal_up_to_where_the_board_stands_in_it():
+    lining = {"id": "N", "name": "felt", "outline": rectangle(-90, -90, 900, 400), "thickness": 22}
+    made = full(bay={"linings": [lining]}, leads=[], fixings=[])  # the board stands 20 off, from y 0 up
+    bare = section(SectionShow(800.0), full(bay={}, leads=[], fixings=[]))
+    lined = section(SectionShow(800.0), made)
+    assert at(lined, zy(10, -40)) != at(bare, zy(10, -40))
+    assert at(lined, zy(10, 40)) == at(bare, zy(10, 40))
+
+
+def test_a_vent_opens_the_metal():
+    vent = {"id": "V", "outline": rectangle(100, -90, 300, 0)}
+    pictures = [section(SectionShow(200.0), layout(bay={"vents": vents})) for vents in ([], [vent])]
+    metal = zy(0, 0) + QPointF(2.5, 0)
+    column = [QPointF(metal.x(), y) for y in range(round(zy(0, -5).y()), round(zy(0, -85).y()))]
+    closed, opened = ({at(picture, spot) for spot in column} for picture in pictures)
+    assert len(closed) == 1
+    assert len(opened) > 1
+
+
+def test_a_lead_on_the_back_is_cut_behind_its_board():
+    only = scene(full(leads=[{"id": "W1", "from": "battery", "to": "A1.b", "size": "4 AWG", "side": "back"}]))
+    assert [z for _, _, z, _, _ in cut_leads(only, 700.0)] == [15.0]  # the board's back at 20, half of 10
+
+
+@pytest.mark.parametrize(("width", "token"), [(60.0, LIGHT.blue), (10.0, LIGHT.must)])
+def test_the_way_in_is_as_wide_as_measured_and_dark_as_wide_as_needed(width, token):
+    tube = Tube((80.0, 200.0), (230.0, 200.0), width, 25.0, "way in", None if width > 25 else "must", 1)
+    lone = layout(bay={"wall": []}, boards=[])
+    picture = section(SectionShow(200.0, tubes=(tube,)), lone)
+    ground = at(picture, QPointF(9, 500))
+    half = 0.6 * width / 2
+    middle = (zy(80, 200) + zy(230, 200)) / 2 - QPointF(20, 0)
+    assert at(picture, middle + QPointF(0, half - 3)) != ground
+    assert at(picture, middle + QPointF(0, max(half, 7.5) + 4)) == ground
+    assert near(picture, middle + QPointF(0, half), token, 90)
+
+
+def test_on_its_way_the_seat_stands_between():
+    up = ((100.0, 0.0), (140.0, 0.0), (140.0, 300.0), (100.0, 300.0))
+    folded = ((100.0, 0.0), (100.0, -40.0), (400.0, -40.0), (400.0, 0.0))
+    seat = {"id": "S", "x": [0, 1000], "up": up, "folded": folded, "hinge": [100, 0]}
+    made = layout(bay={"seats": [seat]})
+    swing = Swing((100.0, 0.0), (up,), -90.0, 302.6, 82.4)
+    show = SectionShow(200.0, "folded", swings=(swing,), folding=0.5)
+    (bench,) = seats_at(scene(made), 200.0)
+    # half-way down the corner 300 over the hinge lies 300 / sqrt 2 out and up
+    z, y = solid_section(bench, show)[3]
+    assert (z, y) == pytest.approx((100.0 + 212.132, 212.132), abs=0.001)
+    assert solid_section(bench, SectionShow(200.0, "folded")) == bench.folded
+
+
+def test_of_two_seats_that_meet_at_the_cut_the_left_one_is_seen():
+    two = [
+        {"id": "LEFT", "x": [0, 500], "up": None, "folded": None},
+        {"id": "RIGHT", "x": [500, 1000], "up": None, "folded": None},
+    ]
+    made = scene(layout(bay={"seats": two}))
+    assert [s.id for s in seats_at(made, 500.0)] == ["LEFT"]
+    assert [s.id for s in seats_at(made, 0.0)] == ["LEFT"]

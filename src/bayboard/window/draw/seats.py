@@ -9,6 +9,7 @@ from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainter, QPainterPath, QPolygonF
 from shapely import Polygon
 
+from bayboard.geometry.swing import turned_about
 from bayboard.model.layout import Outline, Point, Seat
 from bayboard.rules.scene import Scene
 from bayboard.window.draw.scale import Scale
@@ -32,13 +33,6 @@ def seats_at(scene: Scene, x: float) -> list[Seat]:
     return through or sorted((s for s in seats if s.x[1] < x), key=lambda s: s.x[1])
 
 
-def turned_about(ring: Outline, hinge: Point, angle: float) -> Outline:
-    """Return a (z, y) section turned about a hinge by degrees, counter-clockwise with z to the right."""
-    c, s = cos(radians(angle)), sin(radians(angle))
-    (hz, hy) = hinge
-    return tuple((hz + (z - hz) * c - (y - hy) * s, hy + (z - hz) * s + (y - hy) * c) for z, y in ring)
-
-
 def seat_path(points: Outline, scale: Scale) -> QPainterPath:
     """Return a seat's section, (z, y) points, as a path in pixels."""
     path = QPainterPath()
@@ -55,7 +49,8 @@ def solid_section(seat: Seat, show: SectionShow) -> Outline | None:
         return seat.up if show.lever == "up" else seat.folded
     swing = next((s for s in show.swings if s.hinge == seat.hinge and s.swept), None)
     if swing is not None:
-        return turned_about(seat.up, swing.hinge, show.folding * swing.angle)
+        turned = turned_about(seat.up, swing.hinge, show.folding * swing.angle).tolist()
+        return tuple((z, y) for z, y in turned)
     return seat.up if show.folding < 0.5 else seat.folded
 
 
@@ -142,18 +137,20 @@ def _paint_arc(p: QPainter, scale: Scale, swing: Swing, theme: Theme) -> None:
     p.fillPath(heads, brush(theme.ink2))
 
 
-def paint_probes(p: QPainter, scale: Scale, seats: Sequence[Seat], theme: Theme, x: float) -> list[QRectF]:
-    """Paint the putty lumps near the cut; return where they lie."""
+def probes_near(seats: Sequence[Seat], x: float) -> list[Point]:
+    """Return (z, y) of the putty lumps near the cut."""
+    return [(z, y) for seat in seats for px, y, z in seat.probes if abs(px - x) <= PROBE_NEAR]
+
+
+def paint_probes(p: QPainter, scale: Scale, probes: Sequence[Point], theme: Theme) -> list[QRectF]:
+    """Paint putty lumps; return where they lie."""
     places = []
-    for seat in seats:
-        for px, y, z in seat.probes:
-            if abs(px - x) > PROBE_NEAR:
-                continue
-            at = scale.px(-z, y)
-            dot(p, at, 4.0, theme.hold)
-            p.setPen(pen(theme.ink2, 1.0))
-            p.drawEllipse(at, 4.0, 4.0)
-            places.append(QRectF(at.x() - 4.0, at.y() - 4.0, 8.0, 8.0))
+    for z, y in probes:
+        at = scale.px(-z, y)
+        dot(p, at, 4.0, theme.hold)
+        p.setPen(pen(theme.ink2, 1.0))
+        p.drawEllipse(at, 4.0, 4.0)
+        places.append(QRectF(at.x() - 4.0, at.y() - 4.0, 8.0, 8.0))
     return places
 
 
