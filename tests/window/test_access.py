@@ -88,21 +88,47 @@ def test_everything_to_press_is_forty_pixels_high_and_has_a_name(open_window, si
         assert all(felt.height() >= 40 for _, felt in spot.links)
 
 
-@pytest.mark.parametrize("size", [(1600, 1000), (1280, 800), (1180, 680), (2400, 1300)])
-@pytest.mark.parametrize("scaled", [1.0, 1.15])
-def test_no_part_covers_another_at_any_size(size, scaled):
+PARTS = ("strip", "wall", "hanging", "foot", "section", "bench", "findings", "card")
+
+
+@pytest.mark.parametrize("size", [(1600, 1000), (1280, 800), (1024, 700), (850, 530), (2400, 1300)])
+@pytest.mark.parametrize("scaled", [1.0, 1.15, 1.5])
+@pytest.mark.parametrize("three", [False, True])
+def test_no_part_covers_another_but_those_that_share_a_place(size, scaled, three):
     from itertools import combinations
 
     from PySide6.QtCore import QRect, QSize
 
-    from bayboard.window.floor_plan import floor_plan
+    from bayboard.window.floor_plan import LEAST, floor_plan
 
-    plan = floor_plan(QSize(*size), scaled)
-    parts = {name: getattr(plan, name) for name in plan.__slots__}
+    if size[0] < LEAST.width() * scaled or size[1] < LEAST.height() * scaled:
+        scaled = 1.0
+    plan = floor_plan(QSize(*size), scaled, three)
+    parts = {name: getattr(plan, name) for name in PARTS}
+    if plan.shared:
+        assert not three
+        assert parts.pop("card") == plan.findings
+    if plan.slides:
+        assert parts.pop("section").width() == 0
     window = QRect(0, 0, *size)
     assert all(window.contains(rect) and not rect.isEmpty() for rect in parts.values())
     assert [(a, b) for a, b in combinations(parts, 2) if parts[a].intersects(parts[b])] == []
     assert (plan.wall.top(), plan.section.top()) == (plan.hanging.top(), plan.hanging.top())
+    assert plan.wall.height() >= 200 * scaled
+
+
+def test_card_and_findings_take_turns_from_the_drawn_width_down():
+    from PySide6.QtCore import QSize
+
+    from bayboard.window.floor_plan import floor_plan
+
+    found = {
+        wide: (plan.shared, plan.slides)
+        for wide in (1180, 1179, 900, 899)
+        if (plan := floor_plan(QSize(wide, 800)))
+    }
+    assert found == {1180: (False, False), 1179: (True, False), 900: (True, False), 899: (True, True)}
+    assert floor_plan(QSize(1280, 800), 1.5).slides  # as narrow as 853 px at 100 %
 
 
 def test_the_floor_plan_is_the_drawn_one():

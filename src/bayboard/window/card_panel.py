@@ -48,12 +48,15 @@ class CardPanel(Sheet):
         self.turn = AngleField("Turned, degrees counter-clockwise", self)
         self.fields: tuple[Field, ...] = (self.across, self.up, self.turn)
         self.tape = Button("Tape down", self, tip="Holds this stand-in where it is. T")
-        self.hang = Button("Hang it on the first free spot", self, act=True)
-        self.begin = (
-            Button("Open a vehicle", self, act=True, tip="Ctrl+O"),
-            Button("See a finished one", self),
-            Button("A new vehicle", self, tip="Ctrl+N"),
+        self.hang = Button(
+            "Hang it on the first free spot", self, act=True, tip="Hangs it where nothing must change. Enter"
         )
+        self.begin = (
+            Button("Open a vehicle", self, act=True, tip="Opens the shelf of vehicles. Ctrl O"),
+            Button("See a finished one", self, tip="Shows a finished vehicle to try things on."),
+            Button("A new vehicle", self, tip="Begins with a bare wall. Ctrl N"),
+        )
+        self.spare = 0  # px left free at the right end of the title line
         self._connect()
         self.setAccessibleName("Card")
         self.dress()
@@ -215,7 +218,7 @@ class CardPanel(Sheet):
     def _title(self, p: QPainter, words: str, beside: str, right: str = "") -> None:
         theme, size = self.place.theme, self.place.theme.size
         heading, small = HEADING.sized(size), Style(px=15.0).sized(size)
-        y, end = 28.0 * size, self.width() - PAD * size
+        y, end = 28.0 * size, self.width() - PAD * size - self.spare
         if right:
             lettering.draw(p, QPointF(end, y), right, small, theme.ink2, "right")
             end -= lettering.width(right, small) + 12.0
@@ -236,7 +239,7 @@ class CardPanel(Sheet):
     def _paint_name(self, p: QPainter, name: str, card: str, right: str, ink: str, size: float) -> None:
         pencil, heading = Style("pencil", 21.0).sized(size), HEADING.sized(size)
         small = Style(px=15.0).sized(size)
-        y, end = 28.0 * size, self.width() - PAD * size
+        y, end = 28.0 * size, self.width() - PAD * size - self.spare
         lettering.draw(p, QPointF(PAD * size, y), name, pencil, ink)
         x = PAD * size + lettering.width(name, pencil) + 9.0 * size
         room = end - x - lettering.width(right, small) - 14.0

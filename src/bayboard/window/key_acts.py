@@ -16,6 +16,7 @@ from bayboard.window.floor_plan import FloorPlan
 from bayboard.window.help_sheet import HelpSheet
 from bayboard.window.keeping.naming import Naming
 from bayboard.window.menu import finding_to_leave
+from bayboard.window.narrow import Narrow
 from bayboard.window.strip import KEPT, SHELF, Strip
 from bayboard.window.wishing import Wishing
 from bayboard.window.workplace import Workplace
@@ -36,6 +37,7 @@ class Parts(Protocol):
     help: HelpSheet
     naming: Naming
     wishing: Wishing
+    narrow: Narrow
 
     def to_wall(self) -> None:
         """Give the keys to the Wall."""
@@ -91,6 +93,7 @@ class KeyActs:
             "print": self._print,
             "help": self._help,
             "settings": parts.wishing.open,
+            "slide": parts.narrow.slide_section,
             "colours": parts.wishing.other_colours,
             "let_be": self._let_be,
         }
@@ -132,8 +135,10 @@ class KeyActs:
 
     def figure(self, figure: str) -> None:
         """Take a typed figure: an exact place for what is selected, else a number on the bench."""
-        bench = self.parts.bench
-        if bench.number == "" and self.parts.card.type_in(figure):
+        bench, card = self.parts.bench, self.parts.card
+        if bench.number == "" and card.pieces():
+            self.parts.narrow.open_card()
+            card.type_in(figure)
             return
         if figure == "0" and not bench.number:
             self.parts.place.fit()
@@ -150,6 +155,7 @@ class KeyActs:
         elif self._speaks_of_selected() and parts.findings.list.cure_now():
             return
         elif parts.card.pieces():
+            parts.narrow.open_card()
             parts.card.across.setFocus(Qt.FocusReason.ShortcutFocusReason)
         elif parts.card.waiting():
             parts.acts.hang(parts.card.waiting() or "")
@@ -167,6 +173,8 @@ class KeyActs:
             return
         if self.parts.bench.number:
             self._clear_number()
+            return
+        if self.parts.narrow.close_card():
             return
         self.parts.acts.put_down()
         self.parts.to_wall()

@@ -18,7 +18,7 @@ from bayboard.window.card_panel import CardPanel
 from bayboard.window.draw.section import section_ground
 from bayboard.window.files import Files
 from bayboard.window.findings_panel import FindingsPanel, counted
-from bayboard.window.floor_plan import FloorPlan, floor_plan
+from bayboard.window.floor_plan import FloorPlan
 from bayboard.window.help_sheet import HelpSheet
 from bayboard.window.in_hand import InHand
 from bayboard.window.joined import Joined
@@ -28,6 +28,7 @@ from bayboard.window.key_acts import KeyActs
 from bayboard.window.keys import act_of, digit
 from bayboard.window.last import aside_folder
 from bayboard.window.menu import ContextMenu
+from bayboard.window.narrow import Narrow
 from bayboard.window.notice import Notice
 from bayboard.window.section_view import SectionView
 from bayboard.window.stages import ARRANGE, Panes
@@ -68,6 +69,7 @@ class MainWindow(QWidget):
         self.menu = ContextMenu(place, self)
         self.files = Files(place, self.notice, self.note_line, self)
         self.wishing = Wishing(self, self)
+        self.narrow = Narrow(self, self)
         arrange = Panes(ARRANGE, self.wall, self.section, self.bench, self.findings, self.card)
         self.panes: dict[str, Panes] = {ARRANGE.name: arrange}
         self.stage = ARRANGE.name
@@ -105,7 +107,7 @@ class MainWindow(QWidget):
         self.bench.menu_wanted.connect(self._open_menu)
         card.hang_wanted.connect(self.acts.hang)
         card.tape_wanted.connect(self.acts.tape)
-        card.left.connect(self.to_wall)
+        card.left.connect(self._leave_card)
         self.help.left.connect(self.to_wall)
         card.open_wanted.connect(self._open_vehicle)
         card.example_wanted.connect(self.files.example)
@@ -162,9 +164,9 @@ class MainWindow(QWidget):
         self.strip.of_mode = self.panes[name].state
         shown = self._here()
         self.foot.chalked = self.section in shown
-        self._lay_out()
         for widget in shown:
             widget.show()
+        self.lay_out()
         if name != before:
             self.panes[before].left()
             if not self.strip.hasFocus():
@@ -204,7 +206,8 @@ class MainWindow(QWidget):
             line.dress(theme)
         self.help.theme = theme
         self.wishing.dress(theme)
-        self._lay_out()
+        self.narrow.dress(theme)
+        self.lay_out()
         self.update()
 
     def close_lines(self) -> bool:
@@ -216,9 +219,10 @@ class MainWindow(QWidget):
 
     def plan(self) -> FloorPlan:
         """Return where the parts lie."""
-        return floor_plan(self.size(), self.place.theme.size)
+        return self.narrow.planned(self.panes[self.stage].panels())
 
-    def _lay_out(self) -> None:
+    def lay_out(self) -> None:
+        """Put all parts in their places."""
         plan = self.plan()
         wall, section, bench, findings, card = self._here()
         for widget, rect in (
@@ -233,6 +237,10 @@ class MainWindow(QWidget):
             (self.in_hand, self.rect()),
         ):
             widget.setGeometry(rect)
+        if plan.slides:
+            self.hanging.raise_()
+            section.raise_()
+        self.narrow.share(plan, section, findings, card)
         self.place.set_wall_rect(QRectF(QPointF(), plan.wall.size().toSizeF()))
         self.place.ledge_rect = plan.bench.translated(-plan.wall.topLeft()).toRectF()
         self.notice.lay(plan.wall)
@@ -242,7 +250,7 @@ class MainWindow(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Place the parts anew."""
-        self._lay_out()
+        self.lay_out()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the ground between the panels."""
@@ -265,6 +273,10 @@ class MainWindow(QWidget):
     def to_wall(self) -> None:
         """Give the keys to the Wall."""
         self._here()[0].setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _leave_card(self) -> None:
+        self.narrow.close_card()
+        self.to_wall()
 
     def _open_vehicle(self) -> None:
         """Show the shelf, where there is one; else choose a file."""

@@ -5,10 +5,13 @@ Arrange's widget.
 """
 
 from dataclasses import dataclass
+from typing import Literal
 
 from PySide6.QtWidgets import QWidget
 
 from bayboard.window.keys import told
+
+Panels = Literal["in turn", "card", "all"]  # Card and Findings in turn, the Card alone, or all three
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +43,12 @@ class Panes:
     findings: QWidget | None = None
     card: QWidget | None = None
     wide: bool = False
+
+    def panels(self) -> Panels:
+        """Return which panels of the bottom row the stage needs where not all of them have room."""
+        if self.stage.name == ARRANGE.name or self.card is None:
+            return "in turn"
+        return "all" if self.wide or self.findings is not None else "card"
 
     def act(self, name: str) -> bool:
         """Do an act of `keys.BINDINGS` in the stage's own way; return whether it was one of its own."""

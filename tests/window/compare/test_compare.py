@@ -220,7 +220,7 @@ def test_the_findings_come_a_moment_later(hands):
     assert words_of(hands)["Findings"] == "looking …"
     hands.desk.judge()
     counts = hands.place.job.verdict_of(hands.desk.layout(6)).counts
-    assert words_of(hands)["Findings"].startswith(f"{counts['must']} must, {counts['should']} should then")
+    assert words_of(hands)["Findings"].startswith(f"{counts['must']} must, {counts['should']} should")
 
 
 def test_walking_does_not_wait_for_the_rules(hands, monkeypatch):

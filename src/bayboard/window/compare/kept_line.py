@@ -15,6 +15,8 @@ from bayboard.window.draw.job_card import HIGH, PITCH, WIDE, paint_card, paint_c
 from bayboard.window.lettering import BODY
 
 CHOICE = 40.0  # px below the cards for "then" and "now"
+PAD = 16.0
+LEAST_BESIDE = 150.0  # px that words beside a card need
 
 
 class KeptLine(Cord):
@@ -80,6 +82,9 @@ class KeptLine(Cord):
     def paint_cards(self, p: QPainter) -> None:
         """Paint the cards that are seen, "then" and "now" under two of them."""
         desk, picks, seen = self.desk, self.desk.picks, self.seen()
+        if not desk.revisions and not self._has_room_beside():
+            self._paint_empty(p, PAD * self.theme.size)
+            return
         self.cards.want([item for i in seen if (item := desk.revision(picks[i])) is not None])
         for i in seen:
             pick, rect = picks[i], self.rect_of(i)
@@ -97,7 +102,7 @@ class KeptLine(Cord):
             at, shown = self.choice_at(picks.index(pick), word)
             paint_choice(p, at, shown, self.theme)
         if not desk.revisions:
-            self._paint_empty(p)
+            self._paint_empty(p, self._beside())
 
     def choice_at(self, index: int, word: str) -> tuple[QPointF, str]:
         """Return the middle of "then" or "now" and its words; one out of sight is told at the edge."""
@@ -115,11 +120,17 @@ class KeptLine(Cord):
         pairs = (("then", desk.then), ("now", desk.now))
         return [(word, pick) for word, pick in pairs if desk.then is not None and pick in desk.picks]
 
-    def _paint_empty(self, p: QPainter) -> None:
-        """Say beside the lonely draft how a revision comes to hang here."""
+    def _beside(self) -> float:
+        return self.rect_of(0).right() + 28.0 * self.theme.size
+
+    def _has_room_beside(self) -> bool:
+        """Return whether words beside the lonely draft can be read."""
+        return self.width() - self._beside() >= LEAST_BESIDE * self.theme.size
+
+    def _paint_empty(self, p: QPainter, left: float) -> None:
+        """Say beside the lonely draft, or in its place, how a revision comes to hang here."""
         size, rect = self.theme.size, self.rect_of(0)
         style = BODY.sized(size)
-        left = rect.right() + 28.0 * size
         job = self.place.job
         told = [words.EMPTY] if job.keeps or job.file is not None else [words.EMPTY, words.PLAIN_FILE]
         lines = [line for text in told for line in lettering.wrapped(text, style, self.width() - left - 16.0)]

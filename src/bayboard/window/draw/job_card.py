@@ -123,7 +123,7 @@ def _paint_words(p: QPainter, own: QRectF, card: JobCard, theme: Theme) -> None:
 
 def note_lines(note: str, style: Style, room: float, most: int) -> tuple[str, ...]:
     """Return a note in at most `most` lines, the last of them cut short where there is more."""
-    if not note:
+    if not note or most < 1:
         return ()
     lines = lettering.wrapped(" ".join(note[:LONGEST].split()), style, room)
     shown = list(lines[:most])

@@ -28,12 +28,12 @@ class ChoiceCard(ToldSheet):
         super().__init__(desk.place, parent)
         self.desk = desk
         self.take = Button(TAKE, self, act=True, tip="Opens this vehicle. Enter")
-        self.look = Button(LOOK, self, tip="Opens this vehicle to look at; nothing in it changes")
+        self.look = Button(LOOK, self, tip="Opens this vehicle to look at; nothing in it changes.")
         # the ways to begin elsewhere: small below a vehicle, large where none is chosen
         self.ways = (
-            (OPEN, "Opens a file anywhere. Ctrl+Shift+O", self.open_wanted),
-            (NEW, "Begins with a bare wall. Ctrl+N", self.new_wanted),
-            (EXAMPLE, "Shows a finished vehicle to try things on", self.example_wanted),
+            (OPEN, "Opens a file anywhere. Ctrl Shift O", self.open_wanted),
+            (NEW, "Begins with a bare wall. Ctrl N", self.new_wanted),
+            (EXAMPLE, "Shows a finished vehicle to try things on.", self.example_wanted),
         )
         self.links = tuple(Link(text, self, tip) for text, tip, _ in self.ways)
         self.begin = tuple(Button(text, self, act=text == NEW, tip=tip) for text, tip, _ in self.ways)
@@ -88,17 +88,32 @@ class ChoiceCard(ToldSheet):
 
     # --- where things lie ---
 
+    def _link_rows(self, whole: int) -> list[list[Link]]:
+        """Return the links in as many lines as they need, px `whole` wide."""
+        rows: list[list[Link]] = [[]]
+        for link in self.links:
+            wide = sum(one.sizeHint().width() for one in (*rows[-1], link))
+            if rows[-1] and wide > whole + 8:
+                rows.append([])
+            rows[-1].append(link)
+        return rows
+
     def lay_out(self) -> None:
         """Put the controls at the foot, what is told over them."""
         size = self.place.theme.size
         pad, tall, link = round(PAD * size), round((TARGET + 8) * size), round(TARGET * size)
         top, bottom = round(TOP * size), self.height() - link - round(4.0 * size)
-        whole, x = self.width() - 2 * pad + 8, pad - 6
-        for i, (small, large) in enumerate(zip(self.links, self.begin, strict=True)):
-            wide = small.sizeHint().width()
-            small.setGeometry(x, bottom, wide, link)
+        whole = self.width() - 2 * pad + 8
+        for i, large in enumerate(self.begin):
             large.setGeometry(pad - 4, top + i * (tall + round(4.0 * size)), whole, tall)
-            x += wide
+        for row in reversed(self._link_rows(whole)):
+            x = pad - 6
+            for small in row:
+                wide = small.sizeHint().width()
+                small.setGeometry(x, bottom, wide, link)
+                x += wide
+            bottom -= link
+        bottom += link
         bottom -= tall - round(3.0 * size)
         look = 0 if self.look.isHidden() else self.look.sizeHint().width()
         self.take.setGeometry(pad - 4, bottom, whole - look - (4 if look else 0), tall)
