@@ -1,6 +1,6 @@
 """How deep a stand-in stands: off the wall, and what is left of the room under the seat."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Set
 from dataclasses import dataclass
 
 import numpy as np
@@ -33,18 +33,20 @@ class SeatRoom:
 def seat_rooms(scene: Scene, piece: Placed) -> list[SeatRoom]:
     """Return the room under each seat that stands before a stand-in's body, the least first."""
     fronts = [Front(piece.id, piece.id, body.ring, body.z[1]) for body in piece.bodies]
-    return sorted(_least_of(scene, fronts), key=lambda room: room.left)
+    return sorted(_least_of(scene, fronts, scene.layout.bay.seats), key=lambda room: room.left)
 
 
-def front_rooms(scene: Scene, piece: Placed) -> list[SeatRoom]:
-    """Return the least room of the stand-in and of each of its plugs under each seat, as the rule has it."""
-    return list(_least_of(scene, list(gear_fronts(scene, frozenset((piece.id,))))))
+def front_rooms(scene: Scene, subjects: Set[str], seats: Iterable[Seat]) -> list[SeatRoom]:
+    """Return the least room of stand-ins and plugs (`A1`, `A1.b`) under each seat, as the rule has it."""
+    about = frozenset(subject.partition(".")[0] for subject in subjects)
+    fronts = [front for front in gear_fronts(scene, about) if front.subject in subjects]
+    return list(_least_of(scene, fronts, seats))
 
 
-def _least_of(scene: Scene, fronts: list[Front]) -> Iterable[SeatRoom]:
+def _least_of(scene: Scene, fronts: list[Front], seats: Iterable[Seat]) -> Iterable[SeatRoom]:
     """Return the least room under each seat for each subject; none where the seat is not before it."""
     found: dict[tuple[str, str], SeatRoom] = {}
-    for seat in scene.layout.bay.seats if fronts else ():
+    for seat in seats if fronts else ():
         least = _least(scene, seat, [front.ring for front in fronts])
         room = least - seat.give - np.array([front.z for front in fronts])
         for at in np.flatnonzero(np.isfinite(room)).tolist():

@@ -28,19 +28,23 @@ DEEPEST = 300.0  # mm; more room than this under a seat is no measure worth layi
 def depths(place: Workplace) -> tuple[Depth, ...]:
     """Return the least room between the seat at the chalk line and each piece that is cut there.
 
-    A plug's room is told only where a finding is about it.
+    A plug's room is told only where a finding is about it; with something in the hand, so is the others'.
     """
     if place.lever != "up" or place.chalk_x is None:
         return ()
     seats = {s.id: s for s in seats_at(place.scene, place.chalk_x) if s.x[0] <= place.chalk_x <= s.x[1]}
     said = {f.subjects: (n, f) for n, f in open_findings(place.verdict) if f.rule == "seat-depth"}
-    found = []
-    for name in cut_names(place):
-        for room in front_rooms(place.scene, place.scene.placed[name]):
-            about = said.get((room.subject, room.seat))
-            if room.seat in seats and (about or (room.subject == name and room.left <= DEEPEST)):
-                found.append(_depth(place, seats[room.seat], room, about))
-    return tuple(found)
+    names = set(cut_names(place))
+    plain = names & place.hand.pieces or names
+    plugs = {subject for subject, _ in said if subject.partition(".")[0] in names}
+    rooms = [
+        (r, said.get((r.subject, r.seat))) for r in front_rooms(place.scene, names | plugs, seats.values())
+    ]
+    return tuple(
+        _depth(place, seats[room.seat], room, about)
+        for room, about in rooms
+        if about or (room.subject in plain and room.left <= DEEPEST)
+    )
 
 
 def _depth(place: Workplace, seat: Seat, room: SeatRoom, said: tuple[int, Finding] | None) -> Depth:

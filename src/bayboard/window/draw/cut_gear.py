@@ -34,10 +34,11 @@ def side_box(piece: Placed, scale: Scale) -> QRectF:
 
 
 def paint_beyond(p: QPainter, scale: Scale, pieces: Sequence[Placed], theme: Theme) -> None:
-    """Paint the outlines of pieces that stand farther left."""
+    """Paint the outlines of pieces that stand farther left; those that look alike once."""
     outline = QPainterPath()
-    for piece in pieces:
-        outline.addRect(side_box(piece, scale))
+    boxes = {side_box(piece, scale).toRect().getRect(): side_box(piece, scale) for piece in pieces}
+    for box in boxes.values():
+        outline.addRect(box)
     p.strokePath(outline, pen(theme.ink2, 1.2, 0.9, dash=(4.0, 3.0)))
 
 

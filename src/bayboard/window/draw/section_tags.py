@@ -158,8 +158,8 @@ def _steps(low: float, high: float, through: float) -> Boxes:
     """Return places from low to high, fine near `through` and coarse far from it."""
     if high <= low:
         return np.array([low])
-    near = through + 8.0 * np.arange(-10, 11)
-    far = np.arange(low, high, 24.0)
+    near = through + 10.0 * np.arange(-7, 8)
+    far = np.arange(low, high, 32.0)
     every = np.concatenate((near[(near >= low) & (near <= high)], far, [high]))
     found: Boxes = np.unique(every)
     return found
