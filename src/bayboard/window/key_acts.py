@@ -17,6 +17,7 @@ from bayboard.window.help_sheet import HelpSheet
 from bayboard.window.keeping.naming import Naming
 from bayboard.window.menu import finding_to_leave
 from bayboard.window.narrow import Narrow
+from bayboard.window.pull import Pull
 from bayboard.window.strip import KEPT, SHELF, Strip
 from bayboard.window.wishing import Wishing
 from bayboard.window.workplace import Workplace
@@ -38,6 +39,7 @@ class Parts(Protocol):
     naming: Naming
     wishing: Wishing
     narrow: Narrow
+    pull: Pull
 
     def to_wall(self) -> None:
         """Give the keys to the Wall."""
@@ -94,6 +96,7 @@ class KeyActs:
             "help": self._help,
             "settings": parts.wishing.open,
             "slide": parts.narrow.slide_section,
+            "wide": parts.pull.toggle,
             "colours": parts.wishing.other_colours,
             "let_be": self._let_be,
         }

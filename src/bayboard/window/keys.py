@@ -53,6 +53,7 @@ BINDINGS: tuple[Binding, ...] = (
     Binding("drill_day", ("Ctrl+D",), "Ctrl D", "drill day"),
     Binding("new", ("Ctrl+N",), "Ctrl N", "a new vehicle"),
     Binding("print", ("Ctrl+P",), "Ctrl P", "the sheets to print"),
+    Binding("wide", ("W",), "W", "Section wide, or back"),
     Binding("slide", ("Shift+W",), "Shift W", "Section over a narrow Wall, or away"),
     Binding("help", ("F1",), "F1", "these keys"),
     Binding("settings", ("F7",), "F7", "settings: Scale, colours, motion"),

@@ -30,6 +30,7 @@ from bayboard.window.last import aside_folder
 from bayboard.window.menu import ContextMenu
 from bayboard.window.narrow import Narrow
 from bayboard.window.notice import Notice
+from bayboard.window.pull import Pull
 from bayboard.window.section_view import SectionView
 from bayboard.window.stages import ARRANGE, Panes
 from bayboard.window.strip import Strip
@@ -59,6 +60,7 @@ class MainWindow(QWidget):
         self.bench = BenchPanel(place, self.wall, self)
         self.findings = FindingsPanel(place, self)
         self.card = CardPanel(place, self)
+        self.pull = Pull(self, self)
         self.notice = Notice(place.theme, self)
         self.help = HelpSheet(place.theme, self)
         self.in_hand = InHand(self.bench, self)
@@ -120,6 +122,7 @@ class MainWindow(QWidget):
         card = self.card
         stops = (
             self.wall,
+            self.pull.seen.rows,
             self.bench,
             self.findings.list,
             self.findings.foot,
@@ -189,7 +192,7 @@ class MainWindow(QWidget):
             (getattr(now, n), getattr(arrange, n)) for n in ("wall", "section", "bench", "findings", "card")
         )
         wall, section, bench, findings, card = (own if own is not None else usual for own, usual in pairs)
-        return wall, section, bench, bench if now.wide else findings, card
+        return self.pull.instead((wall, section, bench, bench if now.wide else findings, card))
 
     # --- looks ---
 
@@ -207,6 +210,7 @@ class MainWindow(QWidget):
         self.help.theme = theme
         self.wishing.dress(theme)
         self.narrow.dress(theme)
+        self.pull.dress()
         self.lay_out()
         self.update()
 
@@ -219,12 +223,13 @@ class MainWindow(QWidget):
 
     def plan(self) -> FloorPlan:
         """Return where the parts lie."""
-        return self.narrow.planned(self.panes[self.stage].panels())
+        here = self.panes[self.stage].section in (None, self.section)
+        return self.pull.planned(self.narrow.planned(self.panes[self.stage].panels()), here)
 
     def lay_out(self) -> None:
         """Put all parts in their places."""
         plan = self.plan()
-        wall, section, bench, findings, card = self._here()
+        shown = wall, section, bench, findings, card = self._here()
         for widget, rect in (
             (self.strip, plan.strip),
             (wall, plan.wall),
@@ -240,8 +245,9 @@ class MainWindow(QWidget):
         if plan.slides:
             self.hanging.raise_()
             section.raise_()
+        self.pull.lay_out(plan, shown)
         self.narrow.share(plan, section, findings, card)
-        self.place.set_wall_rect(QRectF(QPointF(), plan.wall.size().toSizeF()))
+        self.place.set_wall_rect(QRectF(QPointF(), plan.wall.size().toSizeF()), self.pull.usual)
         self.place.ledge_rect = plan.bench.translated(-plan.wall.topLeft()).toRectF()
         self.notice.lay(plan.wall)
         for line in self.lines:
