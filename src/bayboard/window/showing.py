@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from bayboard.window.cure_show import cures_shown
 from bayboard.window.draw.show import Measure, WallShow
+from bayboard.window.lead_under import end_names
 from bayboard.window.marking import chalk_measures, gap_measures, marks
 from bayboard.window.workplace import Workplace, key_of
 
@@ -24,6 +25,7 @@ def wall_show(place: Workplace) -> WallShow:
         ghosts=hand.ghosts,
         measures=(*measures, *gaps, *spans),
         ends=ends,
+        named=end_names(place.scene, place.hovered) if not hand.pieces else (),
         snaps=hand.snaps,
         marquee=hand.marquee,
         marks=marks(place.verdict, place.units, place.rooms, told),
@@ -47,12 +49,20 @@ def _measures(place: Workplace) -> tuple[tuple[Measure, ...], frozenset[frozense
     return (), frozenset()
 
 
+def _number_only(measure: Measure) -> Measure:
+    """Return a measure as the still layer knows it: that the finding wears no mark of its own."""
+    return Measure((0.0, 0.0), (0.0, 0.0), "", measure.severity, measure.number)
+
+
 def still(show: WallShow) -> WallShow:
     """Return the show with only what the still layer is painted from: another one asks for a new layer."""
     return replace(
         show,
         ghosts=(),
         ends=(),
+        named=(),
+        hovered=None,
+        measures=tuple(_number_only(m) for m in show.measures if m.number is not None),
         snaps=(),
         marquee=None,
         pointer=None,

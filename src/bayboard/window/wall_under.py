@@ -6,6 +6,7 @@ from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.show import WallShow
 from bayboard.window.draw.turning import turn_grip
 from bayboard.window.draw.wall import wall_marks
+from bayboard.window.lead_under import LeadUnder
 from bayboard.window.workplace import Workplace
 
 CHALK_FELT, FLAG_FELT = 12.0, 20.0  # px each side of the chalk line and of its flag
@@ -18,6 +19,7 @@ class Under:
 
     def __init__(self, place: Workplace) -> None:
         self.place = place
+        self._leads = LeadUnder()
         self._marks: tuple[WallShow, Scale, dict[int, tuple[QPointF, QRectF | None]]] | None = None
 
     def grip(self, at: QPointF) -> bool:
@@ -26,6 +28,11 @@ class Under:
         pieces = [place.scene.placed[n] for n in place.selected if n in place.scene.placed]
         grip = turn_grip(place.scale, pieces, place.theme)
         return grip is not None and grip.felt.contains(at)
+
+    def lead(self, at: QPointF) -> str | None:
+        """Return the id of the lead that is there."""
+        place = self.place
+        return self._leads.at(place.scene, place.scale.mm(at), place.scale.px_per_mm)
 
     def line(self, at: QPointF) -> bool:
         """Return whether the chalk line is there."""

@@ -24,6 +24,7 @@ from bayboard.window.draw.wall import leads_of, paint_live, paint_still
 from bayboard.window.fingers import Fingers
 from bayboard.window.gestures.chalk import Chalk
 from bayboard.window.gestures.gesture import HOLD, Gesture
+from bayboard.window.gestures.held import held_back
 from bayboard.window.gestures.marquee import HeldMarquee, Marquee
 from bayboard.window.gestures.move import Move
 from bayboard.window.gestures.pan import FingerPan, Pan
@@ -54,6 +55,7 @@ class WallView(PlaceView[WallShow]):
         self.gesture: Gesture | None = None
         self.under = Under(place)
         self.carrying = Carrying(place, self, self.update)
+        place.passed.connect(self._anew)
         self.walk: Callable[[int], bool] | None = None  # selects the next or last piece, for Tab
         self.unusual = ""  # what the title line says while a mode beside the stages is on screen
         self._space = False
@@ -87,7 +89,7 @@ class WallView(PlaceView[WallShow]):
     def paint_still(self, p: QPainter) -> None:
         """Paint the Wall without what is in the hand and what lies on it."""
         place, moving = self.place, self.carrying.pieces()
-        paint_still(p, place.scale, place.scene, self.theme, self.show_now(), self._rect(), moving)
+        paint_still(p, place.scale, place.scene, self.theme, still(self.show_now()), self._rect(), moving)
 
     def paint_live(self, p: QPainter) -> None:
         """Paint what is in the hand, and all that is laid on the scene."""
@@ -213,7 +215,7 @@ class WallView(PlaceView[WallShow]):
             self._show_cursor(at)
             return
         found = felt_at(self.place.scene, self.place.scale.mm(at), self.place.scale.px_per_mm)
-        self.place.hover(found[0] if found else None)
+        self.place.hover(found[0] if found else self.under.lead(at))
         number = self.under.mark(at, self.show_now(), self._rect())
         numbered = (f for f in self.place.verdict.findings if self.place.verdict.number(f) == number)
         self.place.point_at(None if number is None else next(numbered, None))
@@ -282,12 +284,16 @@ class WallView(PlaceView[WallShow]):
         elif self.place.spans.asking:
             shape = Qt.CursorShape.CrossCursor
         elif (at is not None and self._space) or (
-            at is not None and (self.under.grip(at) or self.place.hovered)
+            at is not None and (self.under.grip(at) or self._loose(self.place.hovered))
         ):
             shape = Qt.CursorShape.OpenHandCursor
         elif at is not None and (self.under.flag(at) or self.under.line(at)):
             shape = Qt.CursorShape.SizeHorCursor
         self.setCursor(shape)
+
+    def _loose(self, name: str | None) -> bool:
+        """Return whether a hand could take that: a stand-in that is neither taped down nor drilled."""
+        return name in self.place.scene.placed and not held_back(self.place, (name or "",), "move")
 
     # --- keys that belong to the Wall alone ---
 

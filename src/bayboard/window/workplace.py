@@ -59,6 +59,7 @@ class Workplace(QObject):
     opened = Signal()  # another job is on the wall
     changed = Signal()  # the shown layout or its verdict is another
     looked = Signal()  # selection, hand, chalk line, lever or pointer are others
+    passed = Signal()  # the pointer is over another thing
     zoomed = Signal()
     pointed = Signal()
     said = Signal(str)  # one line of text for the strip
@@ -213,10 +214,10 @@ class Workplace(QObject):
         self.looked.emit()
 
     def hover(self, name: str | None) -> None:
-        """Say which stand-in the pointer is over."""
+        """Say which stand-in or lead the pointer is over."""
         if name != self.hovered:
             self.hovered = name
-            self.looked.emit()
+            self.passed.emit()
 
     def point_at(self, finding: Finding | None) -> None:
         """Say which finding's mark the pointer is over."""

@@ -75,7 +75,7 @@ class WallShow:
 
     `marquee` is a box (x0, y0, x1, y1) in mm.  `told` are numbers of findings whose tags open
     although they are not among the worst five (hovered, focused, stepped to).  `ends` are picked points
-    that a measure goes from and to.
+    that a measure goes from and to, `named` the ends of a lead with what they are at.
     """
 
     selected: frozenset[str] = frozenset()
@@ -85,6 +85,7 @@ class WallShow:
     ghosts: tuple[Ghost, ...] = ()
     measures: tuple[Measure, ...] = ()
     ends: tuple[Point, ...] = ()
+    named: tuple[tuple[Point, str], ...] = ()
     snaps: tuple[Snap, ...] = ()
     marquee: tuple[float, float, float, float] | None = None
     marks: tuple[Mark, ...] = ()

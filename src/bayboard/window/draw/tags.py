@@ -1,7 +1,7 @@
 """Tags: figures and words on paper, so that no text depends on what lies below it."""
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter
+from PySide6.QtGui import QPainter, QPainterPath
 
 from bayboard.rules.finding import Severity
 from bayboard.window import lettering
@@ -61,6 +61,22 @@ def paint_name(p: QPainter, rect: QRectF, text: str, theme: Theme, token: str | 
     p.drawRoundedRect(rect, RADIUS, RADIUS)
     p.setBrush(Qt.BrushStyle.NoBrush)
     lettering.draw_in(p, rect, text, FIGURE.sized(theme.size), token or theme.ink)
+
+
+def paint_end_name(
+    p: QPainter, at: QPointF, text: str, theme: Theme, taken: list[QRectF], within: QRectF
+) -> None:
+    """Paint what a lead's end is at on a tag beside that end, off what is taken, and ring the end."""
+    wide, high = tag_size(text, theme)
+    over, aside = high / 2 + 12.0, wide / 2 + 12.0
+    ways = ((0.0, -over), (0.0, over), (aside, 0.0), (-aside, 0.0))
+    spots = [tag_rect(QPointF(at.x() + dx, at.y() + dy), text, theme) for dx, dy in ways]
+    room = within.adjusted(4, 4, -4, -4)
+    ring = QPainterPath()
+    ring.addEllipse(at, 5.0, 5.0)
+    p.strokePath(ring, pen(theme.board, 4.0))
+    p.strokePath(ring, pen(theme.chalk, 1.8))
+    paint_tag(p, free_spot(spots, taken, room) or pushed_in(spots[0], room), text, theme)
 
 
 def free_spot(spots: list[QRectF], taken: list[QRectF], within: QRectF, air: float = 2.0) -> QRectF | None:

@@ -1,9 +1,9 @@
 """The Wall: everything the front view shows, in order from the primer up to the tags."""
 
-from collections.abc import Set
+from collections.abc import Sequence, Set
 
-from PySide6.QtCore import QPointF, QRectF
-from PySide6.QtGui import QPainter
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPainterPath
 
 from bayboard.model.placed import Placed
 from bayboard.rules.scene import Scene
@@ -28,8 +28,8 @@ from bayboard.window.draw.marks import MARK
 from bayboard.window.draw.names import Name, names, paint_names
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.show import WallShow
-from bayboard.window.draw.strokes import kept
-from bayboard.window.draw.tags import paint_tag
+from bayboard.window.draw.strokes import kept, ring_path
+from bayboard.window.draw.tags import paint_end_name, paint_tag
 from bayboard.window.draw.turning import paint_turning
 from bayboard.window.theme import Theme
 
@@ -103,16 +103,46 @@ def paint_live(
             paint_ghost(p, scale, ghost, theme)
         if moving:
             paint_leads(p, scale, scene, theme, show, drawn=leads_of(scene, moving))
+        over = [name.spot for name in _names(scale, scene, theme, show, rect)]
+        if show.hovered in scene.routes:
+            _paint_hovered_lead(p, scale, scene, theme, show, over)
         if show.chalk_x is not None:
-            over = [name.spot for name in _names(scale, scene, theme, show, rect)]
             paint_chalk_line(p, scale, show.chalk_x, theme, rect, tuple(scene.placed.values()), over)
         for piece in scene.placed.values():
-            if piece.id in moving:
+            if piece.id in moving or (piece.id == show.hovered and _uppermost(scene, piece)):
                 with kept(p):
                     p.translate(held.shift(piece.id))
                     _paint_piece(p, scale, scene, theme, show, piece, held.height(piece.id))
         _paint_rings(p, scale, scene, theme, show, held, rect)
         _paint_overlays(p, scale, scene, theme, show, rect)
+
+
+def _uppermost(scene: Scene, piece: Placed) -> bool:
+    """Return whether no stand-in that is painted after this one reaches into its box."""
+    x0, y0, x1, y1 = piece.box
+    after = False
+    for other in scene.placed.values():
+        if after and other.box[0] < x1 and x0 < other.box[2] and other.box[1] < y1 and y0 < other.box[3]:
+            return False
+        after = after or other.id == piece.id
+    return True
+
+
+def _paint_hovered_lead(
+    p: QPainter, scale: Scale, scene: Scene, theme: Theme, show: WallShow, names: Sequence[QRectF]
+) -> None:
+    """Paint the lead under the pointer over its kind, but under stand-ins and names as it lies."""
+    with kept(p):
+        seen = QPainterPath()
+        seen.addRect(QRectF(p.viewport()))
+        for piece in scene.placed.values():
+            seen = seen.subtracted(ring_path(piece.ring, scale))
+        for spot in names:
+            covered = QPainterPath()
+            covered.addRect(spot)
+            seen = seen.subtracted(covered)
+        p.setClipPath(seen, Qt.ClipOperation.IntersectClip)
+        paint_leads(p, scale, scene, theme, show, drawn=(show.hovered or "",), taken=names)
 
 
 def _paint_piece(
@@ -188,6 +218,9 @@ def _paint_overlays(
         zip(show.measures, tags, strict=True), key=lambda m: m[0].severity is not None
     ):
         paint_tag(p, tag, measure.text, theme, measure.severity, measure.number)
+    held = [*tags, *(one.tag for one in marks if one.tag is not None)]
+    for spot, words in show.named:
+        paint_end_name(p, scale.px(*spot), words, theme, held, rect)
     if show.marquee is not None:
         paint_marquee(p, scale, show.marquee, theme)
 
