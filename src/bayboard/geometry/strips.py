@@ -71,6 +71,12 @@ def band(path: Points, wide: float) -> list[Points]:
     return [shapely.get_coordinates(part.exterior)[:-1] for part in solid_parts(covered)]
 
 
+def near_path(shapes: Shapes, path: Points, within: float) -> Flags:
+    """Return which shapes are no farther than `within` from a path, (shapes,)."""
+    line = LineString(path) if len(path) > 1 else shapely.Point(path[0])
+    return np.asarray(shapely.distance(shapes, line) <= within)
+
+
 def _close(
     shapes: Shapes, solids: Shapes, where: Flags
 ) -> Sequence[np.ndarray[tuple[int], np.dtype[np.intp]]]:

@@ -13,7 +13,6 @@ from bayboard.geometry.crowd import HAIR
 from bayboard.geometry.outline import Points
 from bayboard.geometry.solids import Indices
 from bayboard.model.placed import Placed
-from bayboard.model.rounding import rounded_point
 from bayboard.rules import RULES
 from bayboard.rules.alone import Alone
 from bayboard.rules.finding import Nudge
@@ -22,6 +21,7 @@ from bayboard.rules.levels import MUST, Levels, Named, head
 from bayboard.rules.nudge_grid import moves
 from bayboard.rules.places import AtPlaces, Places, places_of
 from bayboard.tables.nudge import FIRST_BLOCK, GROWTH
+from bayboard.units.length import TYPED_DIGITS
 
 UNKNOWN, FREE, SPOILT = -1, 1, 0
 
@@ -75,6 +75,8 @@ class Nudger:
             if measure is not None and len(block):
                 said = measure(self._scene, places.some(block), key).get(key)
                 block = block if said is None else block[said < wanted.below]
+            elif len(block):
+                block = block[alone.worth_a_look(places.some(block), wanted.below)]
             for place in self._unspoilt(places, block).tolist():
                 if measure is not None or alone.level(self._move(placed.id, place)) < wanted.below:
                     yield place
@@ -82,8 +84,7 @@ class Nudger:
 
     def _at(self, placed: Placed) -> Places:
         if placed.id not in self._places:
-            x, y = placed.at
-            at = np.array([rounded_point((x + dx, y + dy)) for dx, dy in self._by.tolist()])
+            at = np.round(self._by + placed.at, TYPED_DIGITS)
             self._places[placed.id] = places_of(placed, at)
             self._free[placed.id] = np.full(len(at), UNKNOWN, dtype=np.int8)
         return self._places[placed.id]
