@@ -21,9 +21,11 @@ from bayboard.edits.put_back import PutBack
 from bayboard.edits.remove_gear import RemoveGear
 from bayboard.edits.set_gear_lift import SetGearLift
 from bayboard.edits.set_limit import SetLimit
+from bayboard.edits.set_standoff import SetStandoff
 from bayboard.edits.set_taped import SetTaped
 from bayboard.edits.set_units import SetUnits
 from bayboard.edits.several import Several
+from bayboard.edits.swap_gear import SwapGear
 from bayboard.edits.to_bench import ToBench
 from bayboard.edits.turn_gear import TurnGear
 from bayboard.edits.undrill_hole import UndrillHole
@@ -78,14 +80,17 @@ EDITS = [
     (PlaceGear("A3", (300.1234567891, 200)), "Place A3"),
     (PlaceGear("A1", (90, 80), 90.0), "Move A1"),
     (PlaceGear("A1", (90, 80), -90.0, "B2"), "Move A1"),
-    (TurnGear(("A1",), 90), "Turn A1 left 90°"),
-    (TurnGear(("A2",), 90), "Turn A2 left 90°"),
+    (TurnGear(("A1",), 90), "Turn A1 a quarter left"),
+    (TurnGear(("A2",), 90), "Turn A2 a quarter left"),
     (TurnGear(("A1", "A3"), -37.5), "Turn A1 and A3 right 37.5°"),
     (TurnGear(("A1", "A2"), 15, (350.0625, 150)), "Turn A1 and A2 together left 15°"),
     (SetTaped(("A1",), True), "Tape A1 down"),
     (SetTaped(("A2",), False), "Loosen A2"),
     (ToBench(("A2",)), "Put A2 back on the bench"),
     (SetGearLift("A1", 12.7), "Lift A1 to 1/2 in"),
+    (SetStandoff("B2", 15.875), "Standoff of B2 5/8 in"),
+    (SwapGear("A1", "A2"), "Swap A1 and A2"),
+    (SwapGear("A3", "A1"), "Swap A3 and A1"),
     (AddGear("amp", "A4"), "Add A4, Ferrand 4"),
     (RemoveGear("A2"), "Remove A2"),
     (LetFindingBe("sight", ("A1.D",), 65.5, "set once"), "Let sight of A1.D be"),

@@ -9,6 +9,8 @@ from bayboard.edits.gear import standing, told, whole_turn, with_gear
 from bayboard.geometry import outline as outlines
 from bayboard.model.layout import Gear, Layout, Point
 
+_QUARTER = 90.0  # degrees
+
 
 @dataclass(frozen=True, slots=True)
 class TurnGear:
@@ -35,7 +37,9 @@ class TurnGear:
         return standing(turned, (self.about[0] + float(x), self.about[1] + float(y)))
 
     def label(self, _layout: Layout) -> str:
-        """Return "Turn A2 left 90°" for a turn counter-clockwise, "together" about one point."""
+        """Return "Turn A2 left 37.5°" for a turn counter-clockwise, "Turn A2 a quarter left" for 90°."""
         way = "left" if self.by > 0 else "right"
         together = " together" if self.about is not None and len(self.ids) > 1 else ""
+        if abs(self.by) == _QUARTER:
+            return f"Turn {told(self.ids)}{together} a quarter {way}"
         return f"Turn {told(self.ids)}{together} {way} {abs(self.by):g}°"
