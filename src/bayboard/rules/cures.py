@@ -4,7 +4,7 @@ A cure is an edit, so that what a button says and what it does come from the sam
 the whole check: the finding is gone, or less, and no new must has come.
 """
 
-from collections.abc import Generator, Sequence
+from collections.abc import Generator, Iterator, Sequence
 from dataclasses import dataclass
 
 from msgspec.structs import replace
@@ -12,11 +12,13 @@ from msgspec.structs import replace
 from bayboard.edits.edit import Edit
 from bayboard.edits.move_gear import MoveGear
 from bayboard.model.layout import Layout
+from bayboard.rules.alone import Alone
 from bayboard.rules.check import Checker, Verdict
 from bayboard.rules.finding import Finding, Nudge
 from bayboard.rules.judge import Judge, Wanted
 from bayboard.rules.levels import MUST, Named, named
 from bayboard.rules.nudging import Nudger
+from bayboard.rules.other_edits import other_edits
 
 
 @dataclass(frozen=True)
@@ -50,17 +52,37 @@ class Curer:
         return self._nudges[name]
 
     def cures(self, finding: Finding) -> tuple[Cure, ...]:
-        """Return the cures, best first: the nudge, other single edits, then what only eases a must."""
+        """Return the cures, best first: the nudge; where no move cures, other single edits, one of a kind.
+
+        Where nothing takes a must away, what makes less of it; () where nothing helps.
+        """
         nudge = self.nudge(finding)
-        found = [] if nudge is None else [_by_moving(nudge, gone=True)]
-        if not found and finding.severity == "must":
-            eased = self._nudger.shortest(Wanted(named(finding), MUST))
-            found += [] if eased is None else [_by_moving(eased, gone=False)]
-        return tuple(found)
+        if nudge is not None:
+            return (Cure(_move(nudge), gone=True, nudge=nudge),)
+        wanted = Wanted(named(finding))
+        cures = tuple(Cure(edit, gone=True) for edit in self._others(finding, wanted))
+        if cures or finding.severity != "must":
+            return cures
+        wanted = Wanted(named(finding), MUST)
+        eased = self._nudger.shortest(wanted)
+        if eased is not None:
+            return (Cure(_move(eased), gone=False),)
+        return tuple(Cure(edit, gone=False) for edit in self._others(finding, wanted))
+
+    def _others(self, finding: Finding, wanted: Wanted) -> Iterator[Edit]:
+        """Yield the first edit of each kind that does what is wanted."""
+        scene = self._judge.scene
+        alone = Alone(scene, wanted.name)
+        for kind in other_edits(scene, finding, self._nudger.movers(wanted.name)):
+            seeming = (edit for edit in kind if alone.level(edit) < wanted.below)
+            proved = (edit for edit in seeming if self._judge.cures(edit, wanted))
+            first = next(proved, None)
+            if first is not None:
+                yield first
 
 
-def _by_moving(nudge: Nudge, gone: bool) -> Cure:
-    return Cure(MoveGear((nudge.gear,), *nudge.by), gone, nudge if gone else None)
+def _move(nudge: Nudge) -> MoveGear:
+    return MoveGear((nudge.gear,), *nudge.by)
 
 
 def with_nudges(verdict: Verdict, layout: Layout) -> Verdict:

@@ -8,3 +8,6 @@ from typing import Literal
 STEP: dict[Literal["mm", "in"], float] = {"mm": 0.5, "in": 25.4 / 64}  # mm
 MOST = 80.0  # mm; the longest move that is looked at
 FIRST_BLOCK, GROWTH = 64, 4  # places looked at together, the nearest first, and how the blocks grow
+TAPE_STEP: dict[Literal["mm", "in"], float] = {"mm": 1.0, "in": 25.4 / 16}  # mm; of standoffs and lifts
+LIFT_MOST = 40.0  # mm; the highest lift offered, our own choice: spacers under feet get no longer
+QUARTER = 90.0  # degrees; the turn that is offered
