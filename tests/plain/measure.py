@@ -1,8 +1,6 @@
 """on-landing, on-vent, lining-cut and way-in, said plainly."""
 
-import math
-from itertools import pairwise
-
+import numpy as np
 from shapely import Polygon
 from shapely.ops import unary_union
 from tests.plain.arrange import guessed
@@ -73,9 +71,7 @@ def way_in(bay):
 
 def least_width(ring):
     """Return the least distance of two parallel lines that hold a ring: one of them lies along an edge."""
-    hull = list(Polygon(ring).convex_hull.exterior.coords)
-    widths = []
-    for (x0, y0), (x1, y1) in pairwise(hull):
-        long = math.hypot(x1 - x0, y1 - y0)
-        widths.append(max(abs((x - x0) * (y1 - y0) - (y - y0) * (x1 - x0)) / long for x, y in hull))
-    return min(widths)
+    hull = np.array(Polygon(ring).convex_hull.exterior.coords)
+    edge = np.diff(hull, axis=0)
+    across = np.column_stack((edge[:, 1], -edge[:, 0])) / np.hypot(edge[:, 0], edge[:, 1])[:, None]
+    return float(np.ptp(across @ hull.T, axis=1).min())

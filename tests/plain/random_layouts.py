@@ -9,6 +9,7 @@ import random
 from tests.plain import random_scenes as scenes
 from tests.plain.random_kept import drill, print_sheets
 from tests.plain.random_measure import measure
+from tests.plain.random_warm import warmth
 from tests.plain.sketch import Sketch, rectangle
 
 WIDE, HIGH = 300, 240  # one cell
@@ -57,6 +58,7 @@ def random_document(seed):
     if rng.random() < 0.2:
         _second_board(sketch)
     measure(sketch)
+    warmth(sketch, *cells[-1])
     _loosen(sketch)
     if rng.random() < 0.3:
         drill(sketch)
@@ -160,7 +162,7 @@ def _forget(rng, doc):
             card["height"] = None
         if rng.random() < 0.08:
             card["guessed"] = rng.sample(
-                ["height", "outline", "ports", "service", "screws", "heat", "mass"], 2
+                ["height", "outline", "solids", "ports", "service", "screws", "heat", "mass"], 2
             )
     for stay in doc["bay"]["stays"]:
         if rng.random() < 0.08:

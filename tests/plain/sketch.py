@@ -49,7 +49,7 @@ class Sketch:
             "foot": 3,
             "current": None,
             "fuse": None,
-            "heat": rng.choice([None, 4.99, 5, 40]),
+            "heat": rng.choice([None, 4.99, 5, 20.5, 40]),
         }
         if rng.random() < 0.2:
             ring = card["outline"]

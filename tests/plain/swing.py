@@ -16,7 +16,7 @@ def seat_swing(bay):
         if angle is None:
             yield ((name,),)
             continue
-        steps = max(1, math.ceil(abs(angle)))
+        steps = max(1, math.ceil(abs(angle) - 1e-6))
         ways = [_turned(seat["up"], seat["hinge"], angle * k / steps) for k in range(1, steps + 1)]
         for piece in bay.pieces.values():
             deep = _deepest(seat, piece, [Polygon(way) for way in ways])

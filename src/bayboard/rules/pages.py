@@ -89,7 +89,7 @@ def page(rule: str, layout: Layout) -> Page | None:
         return None
     text = " ".join((module.__doc__ or "").split())
     parts = re.split(r"\s*(?:Why|Quiet|Speaks):\s*", text)
-    fault, why, quiet, _ = (*parts, "", "", "", "")[:4]
+    fault, why, quiet, *_ = (*parts, "", "", "")
     return Page(rule, fault, _capital(why), _capital(quiet), tuple(told(rule, layout)))
 
 
