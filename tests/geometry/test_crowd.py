@@ -1,7 +1,5 @@
 """Bodies in rows against shapely's own rectangle, and against distances worked edge by edge."""
 
-from itertools import pairwise
-
 import numpy as np
 import pytest
 import shapely
@@ -14,8 +12,8 @@ from bayboard.geometry.crowd import (
     heights_meet,
     middle_between,
     overlaps,
-    smaller_side,
 )
+from bayboard.geometry.slim import smaller_sides
 
 ANY_Z = (0.0, 10.0)
 
@@ -86,34 +84,6 @@ def test_a_stay_without_a_bottom_meets_whatever_is_below_its_top():
     assert heights_meet(stay, gear).tolist() == [[True, False]]
 
 
-def _rectangle_sides(shape, edge):
-    """Return the sides of the rectangle round a shape that lies along one of its edges."""
-    (x0, y0), (x1, y1) = edge
-    x_low, y_low, x_high, y_high = shapely.affinity.rotate(
-        shape, -np.degrees(np.arctan2(y1 - y0, x1 - x0))
-    ).bounds
-    return x_high - x_low, y_high - y_low
-
-
-def test_the_smaller_side_is_that_of_the_smallest_rectangle_shapely_finds():
-    rng = np.random.default_rng(2)
-    for shape in _convex(rng, 300):
-        sides = [_rectangle_sides(shape, edge) for edge in pairwise(shape.exterior.coords)]
-        least = shapely.oriented_envelope(shape).area
-        smallest = [min(pair) for pair in sides if np.prod(pair) <= least * (1 + 1e-9)]
-        assert smaller_side(shape) == pytest.approx(min(smallest), rel=1e-9)
-
-
-def test_round_a_triangle_the_slimmest_of_the_equal_rectangles_counts():
-    # legs 30 and 40, area 600: 30 x 40 along a leg, 50 x 24 along the hypotenuse
-    assert smaller_side(Polygon([(0, 0), (30, 0), (0, 40)])) == pytest.approx(24.0)
-
-
-def test_two_parts_are_measured_by_one_rectangle_round_both():
-    parts = shapely.union_all([shapely.box(0, 0, 10, 4), shapely.box(50, 0, 60, 4)])
-    assert smaller_side(parts) == pytest.approx(4.0)
-
-
 def test_overlaps_of_random_shapes_are_those_of_their_shared_area():
     rng = np.random.default_rng(3)
     a, b = _convex(rng, 15), _convex(rng, 15)
@@ -121,7 +91,7 @@ def test_overlaps_of_random_shapes_are_those_of_their_shared_area():
     for i, one in enumerate(a):
         for j, other in enumerate(b):
             shared = one.intersection(other)
-            assert found[i, j] == (smaller_side(shared) if shared.area > 0.01 else 0.0)
+            assert found[i, j] == (smaller_sides([shared])[0] if shared.area > 0.01 else 0.0)
     assert 20 < np.count_nonzero(found) < 225
 
 

@@ -16,6 +16,7 @@ from shapely.geometry.base import BaseGeometry
 
 from bayboard.geometry import outline as outlines
 from bayboard.geometry.outline import SPECK, Points
+from bayboard.geometry.slim import smaller_sides
 
 Flags = NDArray[np.bool_]
 Shapes = NDArray[np.object_]
@@ -101,7 +102,7 @@ def overlaps(a: Crowd, b: Crowd, where: Flags, area: float) -> Points:
     """
     found = np.zeros((len(a), len(b)))
     i, j, shared = _shared(a, b, where, area)
-    found[i, j] = [smaller_side(shape) for shape in shared]
+    found[i, j] = smaller_sides(shared)
     return found
 
 
@@ -124,23 +125,6 @@ def solid_parts(shape: BaseGeometry) -> list[Polygon]:
     """Return the polygons of a shape, without lines, points and slivers."""
     parts = shapely.get_parts(shape)
     return [part for part in parts if isinstance(part, Polygon) and part.area > SPECK]
-
-
-def smaller_side(shape: BaseGeometry) -> float:
-    """Return the smaller side in mm of the rectangle of least area round a shape's solid parts.
-
-    Among rectangles of equal area, as round a triangle, the slimmest counts.  One side of the
-    rectangle lies along an edge of the convex hull (Freeman and Shapira 1975).
-    """
-    hull = shapely.convex_hull(shapely.union_all(solid_parts(shape)))
-    ring = shapely.get_coordinates(hull)
-    edge = np.diff(ring, axis=0)
-    along = edge / np.hypot(edge[:, 0], edge[:, 1])[:, None]
-    across = np.column_stack((-along[:, 1], along[:, 0]))
-    sides = np.column_stack((np.ptp(ring @ along.T, axis=0), np.ptp(ring @ across.T, axis=0)))
-    areas = sides.prod(axis=1)
-    smallest = areas <= areas.min() * (1.0 + HAIR)
-    return float(sides[smallest].min())
 
 
 def middle_between(a: Polygon, b: Polygon) -> tuple[float, float]:
