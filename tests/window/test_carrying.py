@@ -92,3 +92,11 @@ def test_over_the_ledge_it_is_in_the_hand_under_the_pointer(hands):
     hands.key("Escape")
     assert not hands.window.in_hand.isVisible()
     assert hands.place.scene.placed["A"].at == (200, 200)
+
+
+def test_news_of_something_else_does_not_cut_a_slide_short(hands):
+    hands.drag_mm((200, 200), (300, 250), CTRL)
+    hands.key("Z", CTRL)
+    hands.place.changed.emit()
+    assert "A" in hands.wall.carrying.pieces()
+    hands.wall.carrying._slide.finish()

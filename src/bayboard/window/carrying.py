@@ -78,9 +78,9 @@ class Carrying(QObject):
         near = NEAR / self.place.scale.px_per_mm
         ways = {n: _way(at, before[n]) for n, at in self._stood.items() if n in before and at != before[n]}
         ways = {name: way for name, way in ways.items() if hypot(*way) > near}
-        if self.place.at_once or not ways or len(ways) > MANY:
+        if self.place.at_once or len(ways) > MANY:
             self._slide.finish()
-        else:
+        elif ways:
             self._begin_slide(ways, SETTLE if self._hand.pieces else CURE)
 
     def _follow_hand(self) -> None:

@@ -107,9 +107,9 @@ def paint_turning(
     arc, heads = _arc(grip.tip, grip.radius, grip.facing)
     token = theme.pencil if grip.inside else theme.chalk
     if not grip.inside:
-        p.strokePath(arc, pen(theme.board, 4.0))
-        p.strokePath(heads, pen(theme.board, 2.4))
-    p.strokePath(arc, pen(token, 1.8))
+        p.strokePath(arc, pen(theme.board, 5.6))
+        p.strokePath(heads, pen(theme.board, 3.6))
+    p.strokePath(arc, pen(token, 1.8 if grip.inside else 2.2))
     p.fillPath(heads, brush(token))
     if grip.roomy and turning is None:
         _paint_degrees(p, grip, show_angle(pieces[0].gear.turn % 360.0), theme)
