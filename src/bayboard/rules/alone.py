@@ -9,9 +9,10 @@ from bayboard.edits.edit import Edit
 from bayboard.edits.to_bench import ToBench
 from bayboard.geometry.solids import Flags
 from bayboard.geometry.strips import near_path
+from bayboard.model.refused import Refused
 from bayboard.rules import RULES
 from bayboard.rules.finding import Finding
-from bayboard.rules.levels import LEVEL, SILENT, Named, head, named
+from bayboard.rules.levels import LEVEL, MUST, SILENT, Named, head, named
 from bayboard.rules.places import Places
 from bayboard.rules.scene import Scene
 
@@ -62,9 +63,13 @@ class Alone:
         return self._benched[gear]
 
     def level(self, edit: Edit) -> int:
-        """Return how bad the finding is after the edit, 0 when it is gone."""
+        """Return how bad the finding is after the edit, 0 when it is gone; a must where it is refused."""
         before = self._before
-        return self._told(Scene(edit.apply(before.layout), before, None if self.leads else before.routes))
+        try:
+            after = edit.apply(before.layout)
+        except Refused:
+            return MUST
+        return self._told(Scene(after, before, None if self.leads else before.routes))
 
     def _told(self, scene: Scene) -> int:
         said = _RULES[self._name[0]].look(scene, self._heads)

@@ -32,9 +32,10 @@ _AT_PLACES: dict[str, AtPlaces] = {r.RULE: r.at_places for r in RULES if hasattr
 class Nudger:
     """Looks for nudges in one layout; what is found out about a stand-in's places is kept."""
 
-    def __init__(self, judge: Judge) -> None:
+    def __init__(self, judge: Judge, by: Points | None = None) -> None:
+        """Take the judge of a layout, and moves by length, (n, 2) mm; the grid's where none are given."""
         self._judge, self._scene = judge, judge.scene
-        self._by = moves(judge.layout.units)
+        self._by = moves(judge.layout.units) if by is None else by
         self._lengths: Points = np.hypot(self._by[:, 0], self._by[:, 1])
         self._places: dict[str, Places] = {}
         self._free: dict[str, Levels] = {}  # by stand-in: what is known of new musts at each place

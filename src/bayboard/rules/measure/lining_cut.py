@@ -9,6 +9,7 @@ gives the area that has to go.
 from collections.abc import Iterator
 from functools import lru_cache
 
+import numpy as np
 from shapely.geometry.base import BaseGeometry
 
 from bayboard.geometry import outline as outlines
@@ -18,6 +19,8 @@ from bayboard.model.layout import Lining
 from bayboard.model.placed import Placed
 from bayboard.rules.boards import BoardShape
 from bayboard.rules.finding import Finding, Said, Unchecked
+from bayboard.rules.levels import NOTE, Key, Levels
+from bayboard.rules.places import Places
 from bayboard.rules.scene import Scene
 from bayboard.rules.unlooked import guessed
 from bayboard.tables.limits import limit
@@ -34,13 +37,35 @@ def look(scene: Scene, _about: frozenset[str] | None = None) -> Iterator[Said]:
             says = f"Nobody measured how thick {lining.name} ({lining.id}) is."
             yield Unchecked(rule=RULE, subjects=(lining.id,), says=says)
             continue
-        deep = lining.thickness - HAIR
-        boards = tuple(board for board in scene.boards.values() if board.board.standoff < deep)
-        sunk = [placed for placed in scene.placed.values() if placed.under < deep]
+        boards, sunk = _deeper(scene, lining.thickness)
         for placed in sunk:
             yield from guessed(RULE, placed, ("outline",))
         if boards or sunk:
             yield from _cut(scene, lining, boards, sunk)
+
+
+def at_places(scene: Scene, places: Places, key: Key | None = None) -> dict[Key, Levels]:
+    """Return how bad it is with a stand-in at many places, as `places.AtPlaces` tells."""
+    found: dict[Key, Levels] = {}
+    for lining in scene.layout.bay.linings if key else ():  # never a must
+        if key == (lining.id,) and lining.thickness is not None:
+            boards, sunk = _deeper(scene, lining.thickness)
+            covered, region = _under_boards(lining, boards), outlines.polygon(lining.outline)
+            still = [placed.polygon for placed in sunk if placed.id != places.id]
+            if len(still) == len(sunk):
+                area = np.full(len(places), area_with(covered, region, still))
+            else:
+                there = places.shapes(places.model.ring)
+                area = np.array([area_with(covered, region, [*still, shape]) for shape in there])
+            found[key] = NOTE * (area > limit(scene.layout, "overlap_area")).astype(np.int8)
+    return found
+
+
+def _deeper(scene: Scene, thickness: float) -> tuple[tuple[BoardShape, ...], list[Placed]]:
+    """Return the boards and the stand-ins that lie deeper than a lining is thick."""
+    deep = thickness - HAIR
+    boards = tuple(board for board in scene.boards.values() if board.board.standoff < deep)
+    return boards, [placed for placed in scene.placed.values() if placed.under < deep]
 
 
 def _cut(
