@@ -100,3 +100,14 @@ def test_news_of_something_else_does_not_cut_a_slide_short(hands):
     hands.place.changed.emit()
     assert "A" in hands.wall.carrying.pieces()
     hands.wall.carrying._slide.finish()
+
+
+def test_what_keys_hang_comes_up_from_the_ledge(open_window):
+    motion.choose(True)
+    hands = open_window(layout(gear=[gear("A", 200, 200) | {"at": None}]))
+    hands.type("1")
+    hands.key("Return")
+    assert hands.gear("A").at is not None
+    on_ledge = hands.place.scale.px(*hands.gear("A").at) + shift(hands)
+    assert on_ledge.y() > 0.7 * hands.wall.height()
+    hands.wall.carrying._slide.finish()

@@ -76,12 +76,17 @@ class Carrying(QObject):
         if self.place.hand.pieces:
             return
         near = NEAR / self.place.scale.px_per_mm
-        ways = {n: _way(at, before[n]) for n, at in self._stood.items() if n in before and at != before[n]}
+        came = {n: before.get(n) or self._ledge() for n, at in self._stood.items() if at != before.get(n)}
+        ways = {name: _way(self._stood[name], at) for name, at in came.items()}
         ways = {name: way for name, way in ways.items() if hypot(*way) > near}
         if self.place.at_once or len(ways) > MANY:
             self._slide.finish()
         elif ways:
             self._begin_slide(ways, SETTLE if self._hand.pieces else CURE)
+
+    def _ledge(self) -> Point:
+        """Return where a piece comes from that waited until now: the middle of the ledge, mm on the Wall."""
+        return self.place.scale.mm(self.place.ledge_rect.center())
 
     def _follow_hand(self) -> None:
         """Lift what is taken in the hand, lay down what is let go, tick where a line takes hold."""
