@@ -48,7 +48,9 @@ def levels_ahead(scene: Scene, places: Places, asking: Asking, level: Level) -> 
             for number in np.unique(asking.asker[rows]):
                 mine = before[asking.asker[rows] == number].min(axis=0)
                 told = _told(places, owners, mine, asking.needs[number], level)
-                found |= {(asking.subjects[number], thing): levels for thing, levels in told.items()}
+                for thing, levels in told.items():
+                    key = asking.subjects[number], thing
+                    found[key] = np.maximum(levels, found.get(key, places.silence))
     return found
 
 
