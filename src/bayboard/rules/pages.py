@@ -17,7 +17,7 @@ LIMITS_OF: dict[str, tuple[str, ...]] = {
     "off-wall": ("outside_silent",),
     "on-stay": ("corridor_fingers", "corridor_length", "overlap_area"),
     "on-landing": ("overlap_area",),
-    "on-vent": (),
+    "on-vent": ("overlap_area",),
     "way-in": (),
     "lining-cut": ("overlap_area",),
     "overlap": ("overlap_area",),
