@@ -1,14 +1,22 @@
 """The list of findings: worst first, the one spoken of open, the others one line each."""
 
-from PySide6.QtCore import QPointF, QRectF, Qt, QTimer, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, QTimer, Signal
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QFocusEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+)
+from PySide6.QtWidgets import QWidget
 
 from bayboard.edits.let_finding_be import LetFindingBe, LetFindingSpeak
 from bayboard.rules.finding import Finding
-from bayboard.window import lettering
 from bayboard.window.curing import Curing
 from bayboard.window.finding_acts import FindingAct, acts_of
+from bayboard.window.finding_menu import SHOW_IT, finding_lines
 from bayboard.window.findings_cured import Cured
 from bayboard.window.findings_paint import paint_row
 from bayboard.window.findings_rows import (
@@ -22,28 +30,11 @@ from bayboard.window.findings_rows import (
     hit,
     spots,
 )
-from bayboard.window.lettering import BODY
 from bayboard.window.listing import listed, own_words
+from bayboard.window.reason_field import ReasonField
 from bayboard.window.theme import brush
 from bayboard.window.trouble import TROUBLE
 from bayboard.window.workplace import Key, Workplace, key_of
-
-
-class ReasonField(QLineEdit):
-    """One line that says why a finding may be."""
-
-    given = Signal(str)
-    left = Signal()
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Give the reason with Enter, leave with Escape."""
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            if self.text().strip():
-                self.given.emit(self.text().strip())
-        elif event.key() == Qt.Key.Key_Escape:
-            self.left.emit()
-        else:
-            super().keyPressEvent(event)
 
 
 class FindingsList(QWidget):
@@ -51,6 +42,7 @@ class FindingsList(QWidget):
 
     chosen = Signal(object)  # a finding to go to
     why_wanted = Signal(object)  # a finding whose rule is to be told
+    menu_wanted = Signal(QPoint)  # global place of a menu for the open finding
     stage_wanted = Signal(str)  # the stage that a finding's button goes to
     grown = Signal()
 
@@ -68,10 +60,6 @@ class FindingsList(QWidget):
         self._sweeper.setSingleShot(True)
         self._sweeper.timeout.connect(self.follow)
         self.reason = ReasonField(self)
-        self.reason.setPlaceholderText("Why is it all right? Enter keeps it.")
-        self.reason.setAccessibleName("Why this finding may be")
-        self.reason.setMaxLength(200)
-        self.reason.hide()
         self.reason.given.connect(self._let_be)
         self.reason.left.connect(self._stop_asking)
         self.setMouseTracking(True)
@@ -84,12 +72,7 @@ class FindingsList(QWidget):
 
     def dress(self) -> None:
         """Wear the workplace's colours."""
-        theme = self.place.theme
-        self.reason.setFont(lettering.font(BODY.sized(theme.size), hinted=True))
-        self.reason.setStyleSheet(
-            f"QLineEdit {{ border: 2px solid {theme.blue}; border-radius: 5px; padding: 0 9px;"
-            f" background: {theme.field}; color: {theme.ink}; selection-background-color: {theme.blue}; }}"
-        )
+        self.reason.dress(self.place.theme)
         self.update()
 
     def cure_with(self, curing: Curing) -> None:
@@ -193,12 +176,11 @@ class FindingsList(QWidget):
             spot.targets[self.link][0] if spot.open and keys and 0 <= self.link < len(spot.targets) else None
         )
         current = isinstance(row, Row) and not row.cured
-        current = current and (self._spoken(row) or (spot.open and keys and link is None))
+        current = current and (
+            key_of(row.finding) == self.place.finding or (spot.open and keys and link is None)
+        )
         hovered = self.hovered is not None and spot.rect.contains(self.hovered)
         paint_row(p, spot, self.place.theme, current, link, hovered)
-
-    def _spoken(self, row: Row | Fold) -> bool:
-        return isinstance(row, Row) and key_of(row.finding) == self.place.finding
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Wrap the sentences anew."""
@@ -261,6 +243,32 @@ class FindingsList(QWidget):
             self._do_target(spot.row, word)
         elif not spot.row.cured:
             self.go_to(spot.row.finding)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Ask for the menu of the finding there, or, from the keyboard, of the open one."""
+        by_keys = event.reason() == QContextMenuEvent.Reason.Keyboard
+        under = None if by_keys else hit(self.spots(), event.pos().toPointF())
+        spot = self.open_spot() if under is None else under[0]
+        if spot is not None and isinstance(spot.row, Row) and not spot.row.cured:
+            self.place.take_up(spot.row.finding)
+            at = spot.rect.center().toPoint() if by_keys else event.pos()
+            self.menu_wanted.emit(self.mapToGlobal(at))
+
+    def menu_lines(self) -> list[tuple[str, str, str]]:
+        """Return the menu of the open finding: what its buttons and links do, and where it is."""
+        return finding_lines(self.open_spot(), self.place.verdict)
+
+    def do_word(self, word: str) -> bool:
+        """Do a line of the open finding's menu; return whether it was one of its own."""
+        spot = self.open_spot()
+        own = () if spot is None else [SHOW_IT, *(known for known, _ in spot.targets)]
+        if spot is None or not isinstance(spot.row, Row) or word not in own:
+            return False
+        if word == SHOW_IT:
+            self.go_to(spot.row.finding)
+        else:
+            self._do_target(spot.row, word)
+        return True
 
     def go_to(self, finding: Finding) -> None:
         """Open a finding and have it shown on the Wall."""

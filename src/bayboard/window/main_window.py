@@ -102,7 +102,8 @@ class MainWindow(QWidget):
         self.strip.settings_wanted.connect(self.wishing.open)
         self.wall.menu_wanted.connect(self._open_menu)
         self.wall.finding_pressed.connect(self._go_to_number)
-        self.menu.chosen.connect(self.do_act)
+        self.findings.list.menu_wanted.connect(self._open_finding_menu)
+        self.menu.chosen.connect(self._do_line)
         self.findings.chosen.connect(self._go_to)
         self.findings.list.stage_wanted.connect(self.show_stage)
         self.bench.hang_wanted.connect(self.acts.hang)
@@ -297,6 +298,9 @@ class MainWindow(QWidget):
     def _open_menu(self, at: QPoint) -> None:
         self.menu.open_at(at)
 
+    def _open_finding_menu(self, at: QPoint) -> None:
+        self.menu.open_with(at, self.findings.list.menu_lines())
+
     def _go_to(self, finding: Finding) -> None:
         if self.stage != ARRANGE.name:
             self.show_stage(ARRANGE.name)
@@ -335,6 +339,11 @@ class MainWindow(QWidget):
         """Do an act by its name in `keys.BINDINGS`: the stage's own way first."""
         if not self.panes[self.stage].act(name):
             self.key_acts.do(name)
+
+    def _do_line(self, name: str) -> None:
+        """Do a line of a menu: an act, or what a finding's row offers."""
+        if not self.findings.list.do_word(name):
+            self.do_act(name)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Do what a key means here; fields have taken theirs before."""

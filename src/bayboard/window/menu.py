@@ -1,7 +1,9 @@
 """The context menu of a stand-in or of the bare Wall: seven lines at most, each with its key at the right."""
 
-from PySide6.QtCore import QPoint, Signal
-from PySide6.QtGui import QAction
+from collections.abc import Sequence
+
+from PySide6.QtCore import QPoint, QRectF, Qt, Signal
+from PySide6.QtGui import QAction, QPainter, QPaintEvent
 from PySide6.QtWidgets import QMenu, QWidget
 
 from bayboard.model.drilled import is_drilled
@@ -9,7 +11,8 @@ from bayboard.rules.finding import Finding, heads
 from bayboard.window import lettering
 from bayboard.window.lettering import BODY
 from bayboard.window.marking import open_findings
-from bayboard.window.theme import Theme
+from bayboard.window.panel_title import SMALL
+from bayboard.window.theme import Theme, brush, pen
 from bayboard.window.workplace import Workplace
 
 OF_THE_FILE = (
@@ -72,36 +75,67 @@ def _of_drilled(place: Workplace, made: list[str], taped: bool) -> list[tuple[st
     return found if leave is None else [*found, ("let_be", f"Let finding {leave[0]} be", "")]
 
 
-def _dress(theme: Theme) -> str:
-    """Return the menu's dress: lines a finger high on a sheet of paper."""
-    pad = round(9 * theme.size)
-    return (
-        f"QMenu {{ background: {theme.field}; color: {theme.ink};"
-        f" border: 1px solid {theme.rule2}; padding: 5px; }}"
-        f"QMenu::item {{ padding: {pad}px 26px {pad}px 14px; border-radius: 4px; }}"
-        f"QMenu::item:selected {{ background: {theme.lath}; color: {theme.ink}; }}"
-    )
-
-
-class ContextMenu(QMenu):
-    """The menu, made anew each time it opens."""
+class PaperMenu(QMenu):
+    """Lines a finger high on a sheet of paper, each with its key at the right; fractions are drawn."""
 
     chosen = Signal(str)
 
-    def __init__(self, place: Workplace, parent: QWidget) -> None:
+    def __init__(self, theme: Theme, parent: QWidget) -> None:
         super().__init__(parent)
-        self.place = place
+        self.theme = theme
         self.triggered.connect(self._choose)
 
-    def open_at(self, at: QPoint) -> None:
-        """Show the menu at a place of the screen."""
+    def open_lines(self, at: QPoint, told: Sequence[tuple[str, str, str]]) -> None:
+        """Show lines (act, words, key) at a place of the screen; none opens nothing."""
         self.clear()
-        self.setStyleSheet(_dress(self.place.theme))
-        self.setFont(lettering.font(BODY.sized(self.place.theme.size), hinted=True))
-        for act, words, key in lines(self.place):
+        size = self.theme.size
+        self.setStyleSheet(
+            f"QMenu::item {{ padding: {round(9 * size)}px {round(26 * size)}px {round(9 * size)}px"
+            f" {round(14 * size)}px; }} QMenu {{ padding: 5px; border: 1px solid {self.theme.rule2}; }}"
+        )
+        self.setFont(lettering.font(BODY.sized(size), hinted=True))
+        for act, words, key in told:
             line = self.addAction(f"{words}\t{key}" if key else words)
             line.setData(act)
-        self.popup(at)
+        if told:
+            self.popup(at)
 
     def _choose(self, action: QAction) -> None:
         self.chosen.emit(str(action.data()))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the sheet and its lines, the one in use on lath."""
+        theme, size = self.theme, self.theme.size
+        style, small = BODY.sized(size), SMALL.sized(size)
+        with QPainter(self) as p:
+            p.fillRect(self.rect(), brush(theme.field))
+            p.setPen(pen(theme.rule2, 1.0))
+            p.drawRect(QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5))
+            p.setRenderHint(QPainter.RenderHint.Antialiasing)
+            for action in self.actions():
+                rect = QRectF(self.actionGeometry(action))
+                if action is self.activeAction():
+                    p.setPen(Qt.PenStyle.NoPen)
+                    p.setBrush(brush(theme.lath))
+                    p.drawRoundedRect(rect, 4.0, 4.0)
+                words, _, key = action.text().partition("\t")
+                inner = rect.adjusted(14.0 * size, 0.0, -14.0 * size, 0.0)
+                lettering.draw_in(p, inner, words, style, theme.ink, "left")
+                lettering.draw_in(p, inner, key, small, theme.ink2, "right")
+
+
+class ContextMenu(PaperMenu):
+    """The menu of what is selected or of the bare Wall, made anew each time it opens."""
+
+    def __init__(self, place: Workplace, parent: QWidget) -> None:
+        super().__init__(place.theme, parent)
+        self.place = place
+
+    def open_at(self, at: QPoint) -> None:
+        """Show the menu of what is selected at a place of the screen."""
+        self.open_with(at, lines(self.place))
+
+    def open_with(self, at: QPoint, told: Sequence[tuple[str, str, str]]) -> None:
+        """Show these lines, in the workplace's colours."""
+        self.theme = self.place.theme
+        self.open_lines(at, told)
