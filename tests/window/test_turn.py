@@ -3,11 +3,16 @@
 from math import cos, radians, sin
 
 import pytest
-from PySide6.QtCore import QPointF
+from PySide6.QtCore import QPointF, QRectF
 from tests.build import card, gear, layout
 from tests.window.hands import CTRL, PLAIN, SHIFT
 
-from bayboard.window.draw.turning import turn_grip
+from bayboard.rules.scene import Scene
+from bayboard.window import lettering
+from bayboard.window.draw.gear import face_of
+from bayboard.window.draw.scale import Scale
+from bayboard.window.draw.turning import _degrees_rect, _of_one, turn_grip
+from bayboard.window.theme import LIGHT
 
 
 @pytest.fixture
@@ -95,3 +100,18 @@ def test_the_grip_is_felt_over_44_px_however_small_the_card(open_window):
     felt = turn_grip(hands.place.scale, [piece], hands.place.theme).felt
     assert (felt.width(), felt.height()) == (44, 44)
     assert not felt.contains(hands.place.scale.px(300, 200))
+
+
+@pytest.mark.parametrize("size", [1.0, 1.15, 1.3, 1.5])
+@pytest.mark.parametrize("high", [90, 120, 200])
+def test_degrees_in_the_corner_keep_off_number_and_name(size, high):
+    theme, scale = LIGHT.sized(size), Scale(1.0, 0.0, 0.0)
+    cards = {"amp": card(240, high, name="Longer name")}
+    piece = Scene(layout(gear=[gear("A12", 300, 200, "amp")], cards=cards)).placed["A12"]
+    grip = _of_one(scale, piece, theme)
+    spot = _degrees_rect(grip, theme).translated(-scale.px(*piece.at))
+    words = face_of(scale, piece, theme).words[:2]
+    lines = [(word, lettering.line(word.text, word.style)) for word in words]
+    boxes = [QRectF(w.x - line.width / 2, w.y - line.rise, line.width, line.rise) for w, line in lines]
+    assert not (grip.roomy and any(box.intersects(spot) for box in boxes))
+    assert grip.roomy or size > 1.0 or high < 200

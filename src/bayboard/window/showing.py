@@ -40,6 +40,8 @@ def wall_show(place: Workplace) -> WallShow:
 
 def _measures(place: Workplace) -> tuple[tuple[Measure, ...], frozenset[frozenset[str]]]:
     """Return the chalk measures to lay down: of the hand, the selected, else the hovered one's tightest."""
+    if place.hand.turning is not None:
+        return (), frozenset()  # the degrees are what one looks at
     if place.hand.pieces:
         return chalk_measures(place.verdict, place.scene, place.hand.pieces)
     if place.measured and place.selected:

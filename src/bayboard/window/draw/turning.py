@@ -1,7 +1,7 @@
 """The turning grip: a pencil arc in one stand-in's clipped corner, a chalk arc at the corner of several."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import atan2, cos, degrees, radians, sin
 
 from PySide6.QtCore import QPointF, QRectF
@@ -49,14 +49,33 @@ def turn_grip(scale: Scale, pieces: Sequence[Placed], theme: Theme) -> Grip | No
 def _of_one(scale: Scale, placed: Placed, theme: Theme) -> Grip:
     """Return the grip of one piece; on a small card it lies outside, where its arc is."""
     made, at = face_of(scale, placed, theme), scale.px(*placed.at)
-    radius = (ARC if made.box.width() >= ARC_FROM else ARC_SMALL) * theme.size
+    wide = made.box.width() >= ARC_FROM * theme.size
+    radius = (ARC if wide else ARC_SMALL) * theme.size
     inside = min(made.box.width(), made.box.height()) >= 2.4 * radius
     inward = (12.0 if inside else -16.0) * theme.size
     tip = QPointF(at.x() + made.tip[0], at.y() + made.tip[1])
     facing = _facing(made)
     way = QPointF(inward if _right(made) else -inward, inward if _down(made) else -inward)
-    roomy = inside and made.box.width() >= ARC_FROM
-    return Grip(tip, radius, facing if inside else facing + 180.0, inside, _felt(tip + way, theme), roomy)
+    grip = Grip(tip, radius, facing if inside else facing + 180.0, inside, _felt(tip + way, theme))
+    return replace(grip, roomy=inside and wide and _is_free(made, _degrees_rect(grip, theme).translated(-at)))
+
+
+def _degrees_rect(grip: Grip, theme: Theme) -> QRectF:
+    """Return the room that degrees take beside the arc."""
+    middle = _beyond(grip, grip.radius + 17.0 * theme.size)
+    half = lettering.width("270°", _degrees_style(theme)) / 2
+    return QRectF(middle.x() - half, middle.y() - 9.0 * theme.size, 2 * half, 18.0 * theme.size)
+
+
+def _is_free(made: Face, spot: QRectF) -> bool:
+    """Return whether neither the number nor the name of a card lies in a spot."""
+    lines = [(word, lettering.line(word.text, word.style)) for word in made.words if not word.of_port]
+    held = (QRectF(w.x - line.width / 2, w.y - line.rise, line.width, line.rise) for w, line in lines)
+    return not any(box.intersects(spot) for box in held)
+
+
+def _degrees_style(theme: Theme) -> Style:
+    return Style("pencil", round(17 * theme.size))
 
 
 def _right(made: Face) -> bool:
@@ -123,7 +142,7 @@ def _beyond(grip: Grip, far: float) -> QPointF:
 
 def _paint_degrees(p: QPainter, grip: Grip, words: str, theme: Theme) -> None:
     at = _beyond(grip, grip.radius + 17.0 * theme.size) + QPointF(0.0, 9.0 * theme.size)
-    lettering.draw(p, at, words, Style("pencil", round(17 * theme.size)), theme.pencil, "centre")
+    lettering.draw(p, at, words, _degrees_style(theme), theme.pencil, "centre")
 
 
 def _tag_middle(scale: Scale, pieces: Sequence[Placed], grip: Grip, theme: Theme) -> QPointF:
