@@ -172,13 +172,11 @@ class FindingsList(QWidget):
 
     def _paint_row(self, p: QPainter, spot: Spot) -> None:
         keys, row = self.hasFocus() and self.at_fold is None, spot.row
-        link = (
-            spot.targets[self.link][0] if spot.open and keys and 0 <= self.link < len(spot.targets) else None
-        )
+        at = self.link if spot.open and keys else -1
+        link = spot.targets[at][0] if 0 <= at < len(spot.targets) else None
+        by_keys = spot.open and keys and link is None
         current = isinstance(row, Row) and not row.cured
-        current = current and (
-            key_of(row.finding) == self.place.finding or (spot.open and keys and link is None)
-        )
+        current = current and (by_keys or key_of(row.finding) == self.place.finding)
         hovered = self.hovered is not None and spot.rect.contains(self.hovered)
         paint_row(p, spot, self.place.theme, current, link, hovered)
 
