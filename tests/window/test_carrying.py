@@ -18,20 +18,23 @@ def shift(hands, name="A"):
     return carrying.aloft(hands.wall.show_now().measures).shift(name)
 
 
-def at_rest(hands, qtbot):
-    qtbot.waitUntil(lambda: hands.wall.carrying.pieces() == frozenset(), timeout=2000)
+def at_rest(hands):
+    """Let the motion come to its end now."""
+    hands.wall.carrying._lift.finish()
+    hands.wall.carrying._slide.finish()
+    assert hands.wall.carrying.pieces() == hands.place.hand.pieces
 
 
-def test_what_is_undone_stands_at_once_and_slides_there_from_where_it_was(hands, qtbot):
+def test_what_is_undone_stands_at_once_and_slides_there_from_where_it_was(hands):
     hands.drag_mm((200, 200), (300, 250), CTRL)
-    at_rest(hands, qtbot)
+    at_rest(hands)
     hands.key("Z", CTRL)
     assert hands.place.scene.placed["A"].at == (200, 200)
     k = hands.place.scale.px_per_mm
     assert hands.wall.carrying.pieces() == {"A"}
     assert 60 * k < shift(hands).x() <= 100 * k + 0.1
     assert shift(hands).y() < -30 * k
-    at_rest(hands, qtbot)
+    at_rest(hands)
     assert shift(hands).isNull()
 
 
@@ -42,25 +45,25 @@ def test_an_arrow_moves_at_once(hands):
     assert hands.wall.carrying.pieces() == frozenset()
 
 
-def test_a_piece_in_the_hand_lifts_3_px_and_lies_down_where_it_is_let_go(hands, qtbot):
+def test_a_piece_in_the_hand_lifts_3_px_and_lies_down_where_it_is_let_go(hands):
     hands.drag_mm((200, 200), (300, 200), CTRL, let_go=False)
-    qtbot.waitUntil(lambda: not hands.wall.carrying._lift.running, timeout=2000)
+    at_rest(hands)
     aloft = hands.wall.carrying.aloft(hands.wall.show_now().measures)
     assert (aloft.height("A"), aloft.height("B")) == (1.0, 0.0)
     assert (shift(hands).x(), shift(hands).y()) == (0.0, -3.0)
     hands.release(hands.px(300, 200))
     assert "A" in hands.wall.carrying.pieces()
-    at_rest(hands, qtbot)
+    at_rest(hands)
 
 
-def test_near_to_something_it_lifts_by_a_quarter_of_the_gap_at_most(hands, qtbot):
+def test_near_to_something_it_lifts_by_a_quarter_of_the_gap_at_most(hands):
     hands.drag_mm((200, 200), (494, 200), CTRL, let_go=False)
-    qtbot.waitUntil(lambda: not hands.wall.carrying._lift.running, timeout=2000)
+    at_rest(hands)
     assert shift(hands).y() == pytest.approx(-6 * hands.place.scale.px_per_mm / 4, abs=0.01)
     hands.release(hands.px(494, 200))
 
 
-def test_where_a_line_takes_hold_it_ticks_into_place(hands, qtbot):
+def test_where_a_line_takes_hold_it_ticks_into_place(hands):
     k = hands.place.scale.px_per_mm
     hands.drag_mm((200, 200), (300, 200 + 20 / k), let_go=False)
     assert hands.place.hand.snaps == ()
@@ -68,7 +71,7 @@ def test_where_a_line_takes_hold_it_ticks_into_place(hands, qtbot):
     assert len(hands.place.hand.snaps) == 1
     assert hands.place.scene.placed["A"].at[1] == pytest.approx(200)
     assert shift(hands).y() == pytest.approx(-6, abs=1.5)
-    qtbot.waitUntil(lambda: not hands.wall.carrying._slide.running, timeout=2000)
+    at_rest(hands)
     assert shift(hands).isNull()
     hands.release(hands.px(300, 200 + 6 / k))
 

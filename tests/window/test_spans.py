@@ -29,6 +29,7 @@ def test_between_two_that_are_selected_it_is_told_at_once(hands):
     hands.click_mm(500, 230, SHIFT)
     hands.key("M")
     assert told(hands) == ["200 mm"]
+    assert hands.line() == "A to B: 200 mm"
     hands.key("Escape")
     assert told(hands) == []
     assert hands.place.selected == ("A", "B")
@@ -69,6 +70,7 @@ def test_one_drag_measures_as_well(hands):
     hands.key("M")
     hands.drag_mm((250, 230), (450, 200))
     assert told(hands) == ["202.2 mm: 200 mm across, 30 mm up"]
+    assert hands.line() == "202.2 mm: 200 mm across, 30 mm up"
     assert hands.place.job.undo_label is None
 
 
@@ -89,6 +91,14 @@ def test_the_key_ends_what_it_began_and_escape_leaves_the_gesture_first(hands):
     hands.release(hands.px(250, 230))
     assert not hands.place.spans.asking
     assert told(hands) == []
+
+
+def test_with_three_selected_both_ends_are_asked_for(hands):
+    for at, mods in (((200, 200), 0), ((500, 230), SHIFT), ((800, 300), SHIFT)):
+        hands.click_mm(*at, mods or Qt.KeyboardModifier.NoModifier)
+    hands.key("M")
+    assert told(hands) == []
+    assert hands.wall.phrase().startswith("measuring: press")
 
 
 def test_the_menu_offers_it_with_its_key(hands):

@@ -183,6 +183,9 @@ class Acts:
         spans = self.place.spans
         if not (spans.asking and spans.put_away()):
             spans.begin(name for name in self.place.selected if name in self.place.scene.placed)
+            told = spans.sentence(self.place.scene)
+            if told:
+                self.place.said.emit(told)
 
     def put_down(self) -> None:
         """Leave what is being looked at: first the measures, then the selection, then the finding."""

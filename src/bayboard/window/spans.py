@@ -33,8 +33,9 @@ class Spans:
         self.loose: End | None = None  # where the pointer would pick the next end
 
     def begin(self, chosen: Iterable[str]) -> None:
-        """Measure between two chosen stand-ins at once; else ask for both ends, or for the other of one."""
-        ends = [End(None, name) for name in chosen][:2]
+        """Measure between two chosen stand-ins at once; from one ask for the other end, else for both."""
+        ends = [End(None, name) for name in chosen]
+        ends = ends if len(ends) <= 2 else []
         self.first, self.second, self.loose = ends[0] if ends else None, None, None
         self.asking = len(ends) < 2
         if len(ends) == 2:
@@ -80,6 +81,16 @@ class Spans:
         if line is None:
             return (), tuple(spots)
         return (Measure(*line, words(scene, *line)),), line
+
+    def sentence(self, scene: Scene) -> str:
+        """Return a measure that has both its ends as one says it, "" where there is none."""
+        first, second = self.first, self.second
+        line = None if first is None or second is None else line_between(scene, first, second)
+        if line is None or first is None or second is None:
+            return ""
+        names = [end.piece if end.piece and end.at is None else "" for end in (first, second)]
+        between = f"{names[0]} to {names[1]}: " if all(names) else ""
+        return f"{between}{words(scene, *line)}"
 
     def phrase(self) -> str:
         """Return what the Wall's title line says meanwhile, "" while nothing is asked for."""

@@ -28,7 +28,7 @@ class Span(Gesture):
     def click(self) -> None:
         """Pick the second end where the first was there before."""
         if not self.began:
-            self.place.spans.pick(picked(self.place, self.start))
+            self._pick_second(self.start)
 
     def drag(self, at: QPointF, mods: Mods) -> None:
         """Show the measure up to the pointer."""
@@ -36,7 +36,14 @@ class Span(Gesture):
 
     def drop(self, at: QPointF, mods: Mods) -> None:
         """Pick the second end where the pointer is let go."""
-        self.place.spans.pick(picked(self.place, at))
+        self._pick_second(at)
+
+    def _pick_second(self, at: QPointF) -> None:
+        place = self.place
+        place.spans.pick(picked(place, at))
+        told = place.spans.sentence(place.scene)
+        if told:
+            place.said.emit(told)
 
     def cancel(self) -> None:
         """Pick nothing."""
