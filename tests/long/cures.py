@@ -86,7 +86,7 @@ def _keep(cured: int, curable: int, ratios: list[float], wrong: list[object]) ->
     keep(
         FIGURES[1],
         ROOMS,
-        baseline=f"findings that the grid or one of {PLACES} random places up to 80 mm off cures; share missed",
+        baseline=f"findings that the grid or one of {PLACES} places within 80 mm cures; share missed",
         goal=0.2,
         value=round(1 - cured / curable, 4),
         count=curable,

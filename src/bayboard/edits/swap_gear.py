@@ -22,11 +22,11 @@ class SwapGear:
         """Return the layout with the two swapped."""
         places = {one: self._place(layout, other) for one, other in ((self.a, self.b), (self.b, self.a))}
 
-        def swapped(gear: Gear) -> Gear:
+        def _swapped(gear: Gear) -> Gear:
             at, board = places[gear.id]
             return replace(gear, at=at, board=board)
 
-        return with_gear(layout, (self.a, self.b), swapped)
+        return with_gear(layout, (self.a, self.b), _swapped)
 
     def _place(self, layout: Layout, name: str) -> tuple[Point | None, str | None]:
         gear = gear_named(layout, name)

@@ -24,11 +24,11 @@ def seen_from(thing: Thing, shifts: Points, rest: Solids, eyes: Points, off: flo
     by = _in_space(shifts)
     starts = ray_starts(thing, off)[:1] + by
 
-    def hidden(place: Indices, eye: Indices) -> Flags:
+    def _hidden(place: Indices, eye: Indices) -> Flags:
         start, end = starts[place], eyes[eye]
         return blocked(start, end, rest) | blocked(start - by[place], end - by[place], own)
 
-    return _any_clear(angles(starts, thing.facings[0], eyes), hidden, most)
+    return _any_clear(angles(starts, thing.facings[0], eyes), _hidden, most)
 
 
 def seen_past(
@@ -44,10 +44,10 @@ def seen_past(
     near = near[~blocked(np.repeat(start[None], len(near), axis=0), eyes[near], rest)]
     by = _in_space(shifts)
 
-    def hidden(place: Indices, eye: Indices) -> Flags:
+    def _hidden(place: Indices, eye: Indices) -> Flags:
         return blocked(start - by[place], eyes[near[eye]] - by[place], moving)
 
-    return _any_clear(np.repeat(angle[None, near], len(shifts), axis=0), hidden, most)
+    return _any_clear(np.repeat(angle[None, near], len(shifts), axis=0), _hidden, most)
 
 
 def _in_space(shifts: Points) -> Points:
