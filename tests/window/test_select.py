@@ -83,6 +83,17 @@ def test_the_section_follows_to_the_middle_of_what_is_selected(hands):
     assert hands.place.chalk_x == pytest.approx(600)
 
 
+def test_the_section_follows_what_keys_and_undo_move_but_stays_where_it_is_drawn(hands):
+    hands.click_mm(600, 310)
+    hands.key("Right", SHIFT)
+    assert hands.place.chalk_x == pytest.approx(610)
+    hands.key("Z", CTRL)
+    assert hands.place.chalk_x == pytest.approx(600)
+    hands.place.set_chalk(570)
+    hands.key("T")
+    assert hands.place.chalk_x == 570
+
+
 def test_the_section_stays_when_it_does_not_follow(hands):
     before = hands.place.chalk_x
     hands.wall.setFocus()

@@ -18,7 +18,7 @@ from bayboard.rules.finding import Finding
 from bayboard.rules.scene import Scene
 from bayboard.window.draw.scale import Scale, box_of, fitting
 from bayboard.window.draw.show import Ghost, Lever, Snap
-from bayboard.window.picking import box_round
+from bayboard.window.picking import Box, box_round
 from bayboard.window.spans import Spans
 from bayboard.window.theme import Theme
 
@@ -90,6 +90,7 @@ class Workplace(QObject):
         self._leave = job.on_change(self._follow_job)
         self.first_start = first_start
         self.selected: tuple[str, ...] = ()
+        self._chosen: Box | None = None  # the box round what is selected, as the chalk line knows it
         self.by_keys = False  # the selection was walked to by keys: it wears the focus ring
         self.measured = False  # the selected piece wears its chalk measures outside a drag
         self.hovered: str | None = None
@@ -137,7 +138,14 @@ class Workplace(QObject):
         known = {gear.id for gear in self.job.shown.gear}
         if not known.issuperset(self.selected):
             self.selected = tuple(name for name in self.selected if name in known)
+        if not self.hand.pieces and self._chosen_box() != self._chosen:
+            self._follow_pieces(self.selected)
+            self._chosen = self._chosen_box()
         self.changed.emit()
+
+    def _chosen_box(self) -> Box | None:
+        """Return the box round what is selected."""
+        return box_round(self.scene.placed[n] for n in self.selected if n in self.scene.placed)
 
     def do(self, edit: Edit, fold: bool = False, at_once: bool = False) -> bool:
         """Do an edit; what cannot be done is said in a line.  `fold`: one undo step with the last.
@@ -172,7 +180,7 @@ class Workplace(QObject):
 
     def settle(self, edit: Edit | None = None) -> None:
         """End a gesture: its preview goes, its edit is done once, or nothing is where it is None."""
-        self.hand = EMPTY
+        self.hand, self.at_once = EMPTY, False
         if edit is None or not self.do(edit):
             self.job.drop_preview()
         self._follow_pieces(self.selected)
@@ -204,6 +212,7 @@ class Workplace(QObject):
         if self.service is not None and self.service.partition(".")[0] not in self.selected:
             self.service = None
         self.by_keys = by_keys
+        self._chosen = self._chosen_box()
         self.measured = False
         self._follow_pieces(self.selected)
         self.looked.emit()
