@@ -10,7 +10,7 @@ from bayboard.units.length import show_length
 from bayboard.window import lettering
 from bayboard.window.lettering import HEADING, STRONG, Style
 from bayboard.window.seen import SeenPoint
-from bayboard.window.seen_words import reach_words, sight_words
+from bayboard.window.seen_words import point_words, reach_words, sight_words
 from bayboard.window.sheet import Sheet
 from bayboard.window.theme import brush
 from bayboard.window.workplace import Workplace
@@ -51,11 +51,9 @@ class PointCard(Sheet):
     def _follow(self) -> None:
         if self.isVisible():
             point = self._point()
-            told = (
-                [] if point is None else [f"{label} {value}" for label, value in figures(self.place, point)]
-            )
+            rows = [] if point is None else figures(self.place, point)
             self.setAccessibleName("" if point is None else f"{point.piece.id}, {point.name}")
-            self.setAccessibleDescription(", ".join(told))
+            self.setAccessibleDescription(", ".join(f"{label} {value}" for label, value in rows))
             self.update()
 
     def paint(self, p: QPainter) -> None:
@@ -80,7 +78,7 @@ class PointCard(Sheet):
         theme, size = self.place.theme, self.place.theme.size
         pencil, heading = Style("pencil", 21.0).sized(size), HEADING.sized(size)
         small, y, end = Style(px=15.0).sized(size), 28.0 * size, self.width() - PAD * size
-        right = f"{point.name}, {point.service.kind}" if point.name != point.service.kind else point.name
+        right = point_words(point)
         lettering.draw(p, QPointF(PAD * size, y), point.piece.id, pencil, theme.ink)
         x = PAD * size + lettering.width(point.piece.id, pencil) + 9.0 * size
         room = end - x - lettering.width(right, small) - 14.0

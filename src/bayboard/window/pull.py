@@ -10,6 +10,7 @@ from typing import Protocol
 from PySide6.QtCore import QObject, QRect, QRectF
 from PySide6.QtWidgets import QWidget
 
+from bayboard.window.access import announce
 from bayboard.window.bench_panel import BenchPanel
 from bayboard.window.floor_plan import FloorPlan
 from bayboard.window.point_card import PointCard
@@ -143,6 +144,8 @@ class Pull(QObject):
         if self.window.place.wide == 0.0 and not self.window.narrow.section_out:
             self.window.narrow.slide_section()
         self._to(0.0 if self.window.place.wide > 0.0 else 1.0)
+        section = self.window.section
+        announce(section, f"Section {section.phrases()[0]}")
 
     def _draw(self, by: float) -> None:
         """Follow the hand that draws the hanging tape aside."""

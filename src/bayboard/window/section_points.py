@@ -142,8 +142,9 @@ def eyes(place: Workplace) -> Eyes | None:
     if abs(lean) >= limit(place.shown, "eye_floor_lean"):
         over = "over the floor" if lean > 0 else "under the roof"
         return Eyes((z0, y0), (z1, y1), f"{far} {over}", (far, "eyes"))
-    up = whole(y0 - tape_zero(place.shown)[1], units)
-    return Eyes((z0, y0), (z1, y1), f"{far} out, from {up} {units} up", (f"{far} out", "eyes"))
+    up = y0 - tape_zero(place.shown)[1]
+    where = f"from {whole(abs(up), units)} {units} {'up' if up >= 0 else 'below the foot'}"
+    return Eyes((z0, y0), (z1, y1), f"{far} out, {where}", (f"{far} out", "eyes"))
 
 
 # --- the way in ---
