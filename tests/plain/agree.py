@@ -10,6 +10,8 @@ from bayboard.rules.check import check
 
 SLACK = 1e-3  # mm, or degrees
 SLANT = 5e-3  # mm; a lead that leaves the board flat over a drawn corner arc, itself 0.001 mm off
+AREA = 1e-2  # mm2; what the plain recheck's drawn corner arcs leave out of an area
+SLACKS = {"lead-path": SLANT, "on-vent": AREA, "lining-cut": AREA}
 HAIR = 1e-6  # so near a limit either verdict is right
 
 
@@ -48,7 +50,7 @@ def _differs(key, ours, plain):
             abs(measure - edge) <= HAIR for edge in (limit or 0, -(limit or 0), 0, 0.01)
         )
         return [] if hair else [f"{key}: program {ours}, plain {plain}"]
-    slack = SLANT if key[0] == "lead-path" else SLACK
+    slack = SLACKS.get(key[0], SLACK)
     same = all(
         (a is None) == (b is None) and (a is None or abs(a - b) <= slack)
         for a, b in zip(ours, plain, strict=True)

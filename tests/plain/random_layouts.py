@@ -46,6 +46,30 @@ SCENES = (
     scenes.routed,
 )
 
+OWN_LIMITS = {
+    "gap_must": 9,
+    "gap_should": 12,
+    "gap_cold": 3,
+    "cold_watts": 30,
+    "seat_margin": 12,
+    "probe_reach": 40,
+    "sight_angle": 12,
+    "corridor_length": 90,
+    "corridor_fingers": 30,
+    "corridor_driver": 8,
+    "bend_od": 3,
+    "beside_should": 12,
+    "crossing_should": 45,
+    "insert_margin": 1,
+    "no_drill_margin": 5,
+    "edge_d": 12,
+    "pitch_d": 3,
+    "air_must_share": 0.8,
+    "warm_watts": 30,
+    "rise_note": 8,
+    "swing_off": 4,
+}
+
 
 def random_document(seed):
     """Return a legal document, always the same for a seed."""
@@ -96,7 +120,7 @@ def _frame(rng):
         "bay": {
             "wall": rectangle(edge, 0, 1600, 560),
             "lined": rng.choice([0, 0, 3]),
-            "lean": rng.choice([0, 0, 0, 30, 90]),
+            "lean": rng.choice([0, 0, 0, 0, 30, 45, 45.1, 90, -90]),
         },
         "boards": [
             {
@@ -143,9 +167,7 @@ def _loosen(sketch):
     if doc["gear"] and rng.random() < 0.15:
         rng.choice(doc["gear"])["at"] = None
     if rng.random() < 0.1:
-        doc["limits"] = {
-            rng.choice(["gap_should", "seat_margin", "beside_should", "edge_d", "sight_angle"]): 12
-        }
+        doc["limits"] = dict(rng.sample(sorted(OWN_LIMITS.items()), rng.choice([1, 1, 3])))
     if rng.random() < 0.04:
         doc["bay"]["wall"] = []
     eye = doc["bay"].setdefault("eye", {})
