@@ -3,8 +3,10 @@
 import pytest
 from PySide6.QtGui import QAccessible
 from tests.build import gear, layout
+from tests.window.hands import CTRL, SHIFT
 
-from bayboard.window.access import finding_name, interface_for, piece_name
+from bayboard.window.access import interface_for
+from bayboard.window.read_out import finding_name, piece_name
 
 PIECES = [gear("A", 200, 200), gear("B", 303, 200), gear("C", 700, 100, taped=True)]
 
@@ -56,12 +58,95 @@ def test_qt_takes_the_interface_of_the_wall(hands):
     assert found.child(2).text(QAccessible.Text.Name).startswith("C Plain box")
 
 
-def test_the_window_tells_when_the_counts_change(hands, monkeypatch):
+@pytest.fixture
+def heard(hands, monkeypatch):
+    """Return what is said aloud, and a function that waits for it."""
     said = []
-    monkeypatch.setattr("bayboard.window.main_window.announce", lambda widget, words: said.append(words))
-    hands.window._say_counts()
-    hands.window._say_counts()
-    assert said == ["1 must"]
+    monkeypatch.setattr("bayboard.window.access.announce", lambda widget, words: said.append(words))
+    hands.window.saying.speak()
+    said.clear()
+    return said
+
+
+def test_a_move_by_keys_is_said_once_with_its_gap_and_what_came_of_it(hands, heard):
+    hands.place.select(("A",))
+    for _ in range(4):
+        hands.key("Left")
+    hands.window.saying.speak()
+    eased = "Now should: A stands 7 mm off B. 15 mm is better. 1 should."
+    assert heard == [f"A 196 mm across, gap to B 7 mm, should 1. {eased}"]
+    hands.key("Left", SHIFT)
+    hands.window.saying.speak()
+    cured = "Cured: A stands 7 mm off B. 15 mm is better. no findings."
+    assert heard[1:] == [f"A 186 mm across, gap to B 17 mm. {cured}"]
+    hands.window.saying.speak()
+    assert len(heard) == 2
+
+
+def test_an_undo_is_said_with_the_finding_it_brings_back(hands, heard):
+    hands.place.select(("A",))
+    hands.key("Left", SHIFT)
+    hands.window.saying.speak()
+    hands.key("Z", CTRL)
+    hands.window.saying.speak()
+    assert heard[1].startswith(
+        "Undone: move A left 10 mm. A 200 mm across, gap to B 3 mm, must 1. Now must: A "
+    )
+
+
+def test_nothing_is_said_while_a_stand_in_is_in_the_hand(hands, heard):
+    hands.drag_mm((200, 200), (180, 220), let_go=False)
+    hands.window.saying.speak()
+    assert heard == []
+    hands.release(hands.px(180, 220))
+    hands.window.saying.speak()
+    assert len(heard) == 1
+
+
+def test_many_findings_that_come_at_once_are_counted():
+    from bayboard.rules.check import check
+    from bayboard.window.saying import findings_words
+
+    crowd = layout(gear=[gear(name, 100 + 98 * i, 200) for i, name in enumerate("ABCDE")])
+    told = findings_words({}, check(crowd))
+    assert told[0].endswith("new findings") and len(told) == 2
+
+
+def test_leads_and_fixings_are_read_out_after_the_stand_ins(open_window):
+    from pathlib import Path
+
+    from bayboard.model.read import read
+    from bayboard.window.read_out import wall_names
+
+    pickup = Path(__file__).parents[2] / "demo_layouts" / "crew-pickup-rear-wall.json"
+    hands = open_window(read(pickup.read_bytes()))
+    wall = interface_for("", hands.wall)
+    names = [wall.child(i).text(QAccessible.Text.Name) for i in range(wall.childCount())]
+    assert names == wall_names(hands.place)
+    kinds = {"A2 ": "across", "C2, 12 V lead from": "in the bay", "H1, ": "bolt"}
+    for start, word in kinds.items():
+        assert any(name.startswith(start) and word in name for name in names), start
+    assert not any(wall.child(i).rect().isEmpty() for i in range(len(names)))
+    assert not wall.child(len(names) - 1).state().selectable
+
+
+def test_walking_the_stand_ins_points_each_out_once(hands, monkeypatch):
+    told = []
+    monkeypatch.setattr("bayboard.window.access.point_at_part", lambda widget, index: told.append(index))
+    hands.wall.setFocus()
+    hands.key("Tab")
+    hands.key("Tab")
+    hands.key("F")
+    assert told == [0, 1]
+
+
+def test_a_switch_reads_as_words_of_which_one_holds(hands):
+    units = interface_for("", hands.window.strip.units)
+    assert units.role() == QAccessible.Role.Grouping
+    states = [
+        (units.child(i).text(QAccessible.Text.Name), bool(units.child(i).state().checked)) for i in (0, 1)
+    ]
+    assert states == [("in", False), ("mm", True)]
 
 
 def controls(hands):

@@ -115,7 +115,7 @@ def test_the_card_says_it(hands):
 
 
 def test_a_screen_reader_says_it(hands):
-    from bayboard.window.access import piece_name
+    from bayboard.window.read_out import piece_name
 
     assert ", drilled, 3 of 4 holes" in piece_name(hands.place, "A")
     assert "drilled" not in piece_name(hands.place, "B")

@@ -4,52 +4,25 @@ Qt asks the factory for an interface the first time somebody reads the window; t
 because Qt keeps no hold on what Python made.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 from PySide6.QtCore import QObject, QRect
 from PySide6.QtGui import (
     QAccessible,
     QAccessibleAnnouncementEvent,
+    QAccessibleEvent,
     QAccessibleInterface,
 )
 from PySide6.QtWidgets import QAccessibleWidget, QWidget
 
-from bayboard.model.drilled import is_drilled
-from bayboard.rules.finding import Finding, heads
-from bayboard.units.length import show_length
 from bayboard.window.bench_panel import BenchPanel
+from bayboard.window.controls import Switch
 from bayboard.window.findings_list import FindingsList
-from bayboard.window.findings_rows import WORDS
+from bayboard.window.findings_rows import Fold, Row
 from bayboard.window.listed import Listed
-from bayboard.window.made import drilled_words
-from bayboard.window.marking import open_findings
-from bayboard.window.picking import reading_order
-from bayboard.window.steps import foot_of
+from bayboard.window.read_out import box_on_wall, line_name, wall_names, wall_parts
 from bayboard.window.wall_view import WallView
-from bayboard.window.workplace import Workplace, key_of
-
-Parts = Callable[[], Sequence[str]]
-
-
-def piece_name(place: Workplace, name: str) -> str:
-    """Return a stand-in's sentence: "A2 Deepwell, 33 in across, 6 11/16 in up, must 1"."""
-    piece = place.scene.placed[name]
-    foot, units = foot_of(piece.board), place.units
-    across = show_length(piece.at[0] - foot[0], units)
-    up = show_length(piece.at[1] - foot[1], units)
-    told = [f"{name} {piece.card.name}", f"{across} across", f"{up} up"]
-    if piece.gear.taped:
-        told.append("taped down")
-    if is_drilled(place.layout, name):
-        told.append(drilled_words(place.layout, name))
-    told += [f"{f.severity} {number}" for number, f in open_findings(place.verdict) if name in heads(f)]
-    return ", ".join(told)
-
-
-def finding_name(place: Workplace, finding: Finding) -> str:
-    """Return a finding's sentence with its number and severity."""
-    start = "Let be" if finding.let_be is not None else WORDS[finding.severity]
-    return f"{start} {place.verdict.number(finding)}: {finding.says}"
+from bayboard.window.workplace import key_of
 
 
 class _Part(QAccessibleInterface):
@@ -89,8 +62,8 @@ class _Part(QAccessibleInterface):
         return -1
 
     def role(self) -> QAccessible.Role:
-        """Return that it is an item of a list."""
-        return QAccessible.Role.ListItem
+        """Return what it is in its view: an item of a list, a word of a switch."""
+        return self.view.of_parts
 
     def rect(self) -> QRect:
         """Return its rectangle on the screen."""
@@ -107,19 +80,25 @@ class _Part(QAccessibleInterface):
     def state(self) -> QAccessible.State:
         """Return whether it is selected."""
         state = QAccessible.State()
+        if not self.isValid() or not self.view.selects(self.index):
+            return state
         state.selectable = True
         state.focusable = True
-        if self.isValid() and self.view.holds(self.index):
+        state.checkable = self.view.of_parts == QAccessible.Role.RadioButton
+        if self.view.holds(self.index):
             state.selected = True
-            state.focused = True
+            state.focused = self.view.widget_seen.hasFocus()
+            state.checked = state.checkable
         return state
 
 
 class _View(QAccessibleWidget):
     """A painted view as a list of its parts."""
 
-    def __init__(self, widget: QWidget, title: str) -> None:
-        super().__init__(widget, QAccessible.Role.List, title)
+    of_parts = QAccessible.Role.ListItem
+
+    def __init__(self, widget: QWidget, title: str, role: QAccessible.Role = QAccessible.Role.List) -> None:
+        super().__init__(widget, role, title)
         self.widget_seen = widget
         self.parts: list[_Part] = []
 
@@ -134,6 +113,10 @@ class _View(QAccessibleWidget):
     def holds(self, index: int) -> bool:
         """Return whether a part is selected."""
         return False
+
+    def selects(self, index: int) -> bool:
+        """Return whether a part can be selected."""
+        return True
 
     def childCount(self) -> int:
         """Return how many parts there are."""
@@ -159,7 +142,7 @@ class _View(QAccessibleWidget):
 
 
 class _WallAccess(_View):
-    """The Wall's stand-ins in reading order."""
+    """The Wall's stand-ins in reading order, then its leads and its fixings."""
 
     def __init__(self, wall: WallView) -> None:
         super().__init__(wall, "Wall")
@@ -167,39 +150,68 @@ class _WallAccess(_View):
 
     def names(self) -> Sequence[str]:
         """Return the sentences of the parts, in order."""
-        return [piece_name(self.wall.place, name) for name in reading_order(self.wall.place.scene)]
+        return wall_names(self.wall.place)
 
     def rect_of(self, index: int) -> QRect:
         """Return the rectangle of a part on the screen."""
         place = self.wall.place
-        piece = place.scene.placed[reading_order(place.scene)[index]]
-        return self._on_screen(place.scale.box(piece.box).toAlignedRect())
+        box = box_on_wall(place, wall_parts(place)[index])
+        return self._on_screen(place.scale.box(box).toAlignedRect())
 
     def holds(self, index: int) -> bool:
         """Return whether a part is selected."""
-        return reading_order(self.wall.place.scene)[index] in self.wall.place.selected
+        return wall_parts(self.wall.place)[index] in self.wall.place.selected
+
+    def selects(self, index: int) -> bool:
+        """Return whether a part can be selected: a stand-in."""
+        return wall_parts(self.wall.place)[index] in self.wall.place.scene.placed
 
 
 class _FindingsAccess(_View):
-    """The rows of the Findings."""
+    """The lines of the Findings: what shouts, the folded stages, what was let be."""
 
     def __init__(self, rows: FindingsList) -> None:
         super().__init__(rows, "Findings")
         self.rows = rows
 
+    def _lines(self) -> list[Row | Fold]:
+        return [line for line in self.rows.lines() if isinstance(line, Fold) or not line.cured]
+
     def names(self) -> Sequence[str]:
         """Return the sentences of the parts, in order."""
-        return [finding_name(self.rows.place, row.finding) for row in self.rows.rows() if not row.cured]
+        return [line_name(self.rows.place, line) for line in self._lines()]
 
     def rect_of(self, index: int) -> QRect:
         """Return the rectangle of a part on the screen."""
-        found = [spot for spot in self.rows.spots() if not spot.row.cured]
+        found = [s for s in self.rows.spots() if isinstance(s.row, Fold) or not s.row.cured]
         return self._on_screen(found[index].rect.toAlignedRect())
 
     def holds(self, index: int) -> bool:
         """Return whether a part is selected."""
-        found = [row.finding for row in self.rows.rows() if not row.cured]
-        return key_of(found[index]) == self.rows.place.finding
+        line = self._lines()[index]
+        return isinstance(line, Row) and key_of(line.finding) == self.rows.place.finding
+
+
+class _SwitchAccess(_View):
+    """A switch: its words, of which one holds."""
+
+    of_parts = QAccessible.Role.RadioButton
+
+    def __init__(self, switch: Switch) -> None:
+        super().__init__(switch, switch.accessibleName(), QAccessible.Role.Grouping)
+        self.switch = switch
+
+    def names(self) -> Sequence[str]:
+        """Return the words."""
+        return self.switch.words
+
+    def rect_of(self, index: int) -> QRect:
+        """Return the rectangle of a word on the screen."""
+        return self._on_screen(self.switch.halves()[index].toAlignedRect())
+
+    def holds(self, index: int) -> bool:
+        """Return whether a word holds."""
+        return self.switch.words[index] == self.switch.held
 
 
 class _BenchAccess(_View):
@@ -257,6 +269,8 @@ def interface_for(_class_name: str, thing: QObject) -> QAccessibleInterface | No
         made = _FindingsAccess(thing)
     elif isinstance(thing, BenchPanel):
         made = _BenchAccess(thing)
+    elif isinstance(thing, Switch):
+        made = _SwitchAccess(thing)
     elif isinstance(thing, Listed) and isinstance(thing, QWidget):
         made = _ListedAccess(thing, thing)
     if made is not None:
@@ -268,3 +282,11 @@ def announce(widget: QWidget, words: str) -> None:
     """Say a change aloud where somebody listens."""
     if QAccessible.isActive():
         QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(widget, words))
+
+
+def point_at_part(widget: QWidget, index: int) -> None:
+    """Tell where the keys are within a painted view."""
+    if QAccessible.isActive():
+        event = QAccessibleEvent(widget, QAccessible.Event.Focus)
+        event.setChild(index)
+        QAccessible.updateAccessibility(event)

@@ -5,19 +5,18 @@ from contextlib import suppress
 from itertools import pairwise
 from pathlib import Path
 
-from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, QTimer, Signal
+from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QKeyEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QWidget
 
 from bayboard.edits.set_units import SetUnits
 from bayboard.rules.finding import Finding
-from bayboard.window.access import announce
 from bayboard.window.acts import Acts
 from bayboard.window.bench_panel import BenchPanel
 from bayboard.window.card_panel import CardPanel
 from bayboard.window.draw.section import section_ground
 from bayboard.window.files import Files
-from bayboard.window.findings_panel import FindingsPanel, counted
+from bayboard.window.findings_panel import FindingsPanel
 from bayboard.window.floor_plan import FloorPlan
 from bayboard.window.help_sheet import HelpSheet
 from bayboard.window.in_hand import InHand
@@ -31,6 +30,7 @@ from bayboard.window.menu import ContextMenu
 from bayboard.window.narrow import Narrow
 from bayboard.window.notice import Notice
 from bayboard.window.pull import Pull
+from bayboard.window.saying import Saying
 from bayboard.window.section_view import SectionView
 from bayboard.window.stages import ARRANGE, Panes
 from bayboard.window.strip import Strip
@@ -39,8 +39,6 @@ from bayboard.window.theme import Theme, brush, palette
 from bayboard.window.wall_view import WallView
 from bayboard.window.wishing import Wishing
 from bayboard.window.workplace import Workplace
-
-LISTEN = 400  # ms of rest after which a change of the findings is said aloud
 
 
 class MainWindow(QWidget):
@@ -78,10 +76,7 @@ class MainWindow(QWidget):
         self.stage_before = ARRANGE.name  # the stage that a mode without a lath goes back to
         self.help.tell(self.stage, arrange.keys())
         self.key_acts = KeyActs(self)
-        self._told = ""
-        self._listener = QTimer(self)
-        self._listener.setSingleShot(True)
-        self._listener.setInterval(LISTEN)
+        self.saying = Saying(place, self.wall)
         self._connect()
         self.joined = Joined(self)
         self.setAcceptDrops(True)
@@ -91,8 +86,6 @@ class MainWindow(QWidget):
 
     def _connect(self) -> None:
         place, card = self.place, self.card
-        self._listener.timeout.connect(self._say_counts)
-        place.changed.connect(self._listener.start)
         place.changed.connect(self.name_window)
         place.opened.connect(self._begin_anew)
         place.refused.connect(self.notice.tell)
@@ -311,12 +304,6 @@ class MainWindow(QWidget):
         finding = next(found, None)
         if finding is not None:
             self.acts.go_to(finding)
-
-    def _say_counts(self) -> None:
-        told = counted(self.place.verdict) or "no findings"
-        if told != self._told and not self.place.first_start:
-            self._told = told
-            announce(self.wall, told)
 
     def call_off(self) -> bool:
         """End a gesture without effect; return whether there was one."""
