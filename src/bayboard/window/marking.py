@@ -34,18 +34,22 @@ def marks(
     )
 
 
-def gap_measures(verdict: Verdict, scene: Scene, skip: Set[frozenset[str]]) -> list[Measure]:
-    """Return the distances that gap findings are about, but for the pairs to skip."""
+def gap_measures(
+    verdict: Verdict, scene: Scene, skip: Set[frozenset[str]], numbers: Set[int]
+) -> list[Measure]:
+    """Return the distances that gap findings of these numbers are about, but for the pairs to skip.
+
+    They are lines without words: those stand on the finding's own tag.
+    """
     found = []
     for number, finding in open_findings(verdict):
         pair = frozenset(finding.subjects)
-        if finding.rule != "gap" or pair in skip or not pair <= scene.placed.keys():
+        if finding.rule != "gap" or pair in skip or number not in numbers or not pair <= scene.placed.keys():
             continue
         a, b = (scene.placed[name].polygon for name in finding.subjects)
         line = shapely.get_coordinates(shapely.shortest_line(a, b))
         ends: list[Point] = [(float(x), float(y)) for x, y in line]
-        words = few_words(finding, scene.layout.units)
-        found.append(Measure(ends[0], ends[-1], words, finding.severity, number))
+        found.append(Measure(ends[0], ends[-1], "", finding.severity))
     return found
 
 

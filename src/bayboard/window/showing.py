@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from bayboard.window.cure_show import cures_shown
+from bayboard.window.draw.docking import TAGGED
 from bayboard.window.draw.show import Measure, WallShow
 from bayboard.window.lead_under import end_names
 from bayboard.window.marking import chalk_measures, gap_measures, marks
@@ -15,7 +16,9 @@ def wall_show(place: Workplace) -> WallShow:
     asked = (place.finding, place.pointed_at)
     told = frozenset(place.verdict.number(f) for f in place.verdict.findings if key_of(f) in asked)
     measures, pairs = _measures(place)
-    gaps = gap_measures(place.verdict, place.scene, pairs)
+    shown = marks(place.verdict, place.units, place.rooms, told)
+    worst = frozenset(mark.number for mark in shown[:TAGGED])
+    gaps = gap_measures(place.verdict, place.scene, pairs, worst | told)
     spans, ends = place.spans.shown(place.scene, place.selected)
     return WallShow(
         selected=frozenset(place.selected),
@@ -28,7 +31,7 @@ def wall_show(place: Workplace) -> WallShow:
         named=end_names(place.scene, place.hovered) if not hand.pieces else (),
         snaps=hand.snaps,
         marquee=hand.marquee,
-        marks=marks(place.verdict, place.units, place.rooms, told),
+        marks=shown,
         told=told,
         chalk_x=place.chalk_x,
         lever=place.lever,

@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.window.draw.scenes import SCALE, VIEW, scene
 
-from bayboard.window.draw.docking import APART, docked, leaders, number_rects
+from bayboard.window.draw.docking import APART, docked, fewer, number_rects, port_rects
 from bayboard.window.draw.show import Mark, Measure, WallShow
 from bayboard.window.theme import LIGHT
 
@@ -66,7 +66,8 @@ def test_when_one_band_is_full_the_other_is_used():
     wide = "A2 stands 1/8 in off fuse block B1"
     made = on_wall(WallShow(marks=marks_at([(n * 220.0, 30.0) for n in range(4)], wide)))
     tags = [one.tag for one in made if one.tag is not None]
-    assert len({tag.top() for tag in tags}) == 2
+    assert len(tags) == 4
+    assert len({tag.top() for tag in tags}) > 1
 
 
 def test_tags_stand_in_order_of_their_marks_so_that_leaders_do_not_cross():
@@ -80,9 +81,27 @@ def test_tags_stand_in_order_of_their_marks_so_that_leaders_do_not_cross():
 def test_a_tag_keeps_off_what_is_taken_or_stays_folded():
     mark = marks_at([(500, 20)])
     (free,) = on_wall(WallShow(marks=mark))
-    (folded,) = on_wall(WallShow(marks=mark), [free.tag])
+    (aside,) = on_wall(WallShow(marks=mark), [free.tag])
+    (folded,) = on_wall(WallShow(marks=mark), [VIEW])
+    assert not aside.tag.intersects(free.tag)
     assert folded.tag is None
     assert folded.at == free.at
+
+
+def test_a_tag_without_room_is_told_in_fewer_words_before_it_folds():
+    words = "1/8 in to plug, needs a good deal more than that as anybody can see"
+    mark = marks_at([(500, 20)], words)
+    (free,) = on_wall(WallShow(marks=mark))
+    wide = free.tag.width() * 0.6
+    columns = [VIEW.adjusted(n * wide, 0, 0, 0) for n in range(int(VIEW.width() / wide) + 1)]
+    fence = [column.adjusted(0, 0, 6 - column.width(), 0) for column in columns]
+    (short,) = on_wall(WallShow(marks=mark), fence)
+    assert (free.words, short.words) == (words, "1/8 in to plug")
+
+
+def test_only_what_is_needed_is_left_out():
+    assert fewer("1/8 in, needs 1/4 in") == "1/8 in"
+    assert fewer("hidden") == "hidden"
 
 
 def test_two_marks_on_one_spot_stand_side_by_side():
@@ -118,4 +137,11 @@ def test_every_stand_ins_number_is_known():
 
 def test_a_tag_off_its_mark_has_a_leader_and_a_mark_alone_has_none():
     made = on_wall(WallShow(marks=(Mark(1, "must", (100, 380), "up"), Mark(2, "must", (300, 200)))))
-    assert [one.mark.number for one, _ in leaders(made, [])] == [1]
+    assert [one.mark.number for one in made if one.leader] == [1]
+    (leader,) = [one.leader for one in made if one.leader]
+    assert leader[-1] == (made[0].at.x(), made[0].at.y())
+
+
+def test_every_port_is_known():
+    count = sum(len(piece.card.ports) for piece in SCENE.placed.values())
+    assert len(port_rects(SCALE, SCENE, LIGHT)) == count > 0

@@ -13,7 +13,9 @@ from PySide6.QtGui import QPainterPath
 
 from bayboard.geometry import outline as outlines
 from bayboard.model.layout import Card, Point, Port, Service
+from bayboard.window import lettering
 from bayboard.window.draw.cut import centre_ticks, clipped, lower_edge, polygon_path
+from bayboard.window.draw.free_room import Boxes, boxes_of
 from bayboard.window.draw.shadow import Shape
 from bayboard.window.draw.signs import looking, screw_sign, service_sign
 from bayboard.window.draw.strokes import add_head
@@ -42,6 +44,8 @@ class Face:
     corner: Point
     other: Point
     box: QRectF
+    kept: Boxes  # what no tag may cover: the number first, then the ports
+    names: Boxes  # of the ports
 
 
 @lru_cache(maxsize=512)
@@ -63,6 +67,7 @@ class _Maker:
         self.box = self.room.box
         self.pencil, self.faint, self.heads = QPainterPath(), QPainterPath(), QPainterPath()
         self.signs: list[tuple[QPainterPath, QRectF]] = []
+        self.arrows: list[QRectF] = []
 
     def made(self, name: str) -> Face:
         """Return the face with all its strokes and letters; called once."""
@@ -92,6 +97,8 @@ class _Maker:
             self._inward(self.tip, 20.0 * self.size),
             self._inward((across, self.tip[1]), 24.0 * self.size),
             self.box,
+            boxes_of([number, *self.arrows]),
+            boxes_of([_lettered(word) for word in self.room.words if word.of_port]),
         )
 
     def _px(self, points: Iterable[Point]) -> list[Point]:
@@ -143,7 +150,7 @@ class _Maker:
         if isinstance(port.towards, str):
             self.pencil.addEllipse(QPointF(x, y), 4.5, 4.5)
             self.heads.addEllipse(QPointF(x, y), 1.5, 1.5)
-            self.room.taken.append(QRectF(x - 6, y - 6, 12, 12))
+            self._hold_port(QRectF(x - 6, y - 6, 12, 12))
             return
         long, (wx, wy) = arrow_long(self.box, self.size), self._way(port.towards)
         edge, inner = QPointF(x, y), QPointF(x - wx * long, y - wy * long)
@@ -151,7 +158,12 @@ class _Maker:
         self.pencil.moveTo(tail)
         self.pencil.lineTo(tip)
         add_head(self.heads, tip, (tip.x() - tail.x(), tip.y() - tail.y()), 0.55 * long, 0.45 * long)
-        self.room.taken.append(QRectF(edge, inner).normalized().adjusted(-4, -4, 4, 4))
+        self._hold_port(QRectF(edge, inner).normalized().adjusted(-4, -4, 4, 4))
+
+    def _hold_port(self, rect: QRectF) -> None:
+        """Keep words off a port's sign, and tags."""
+        self.room.taken.append(rect)
+        self.arrows.append(rect)
 
     def _comes_out(self, port: Port) -> bool:
         """Return whether the arrow points out of the card; a fuse block is fed by its first stud."""
@@ -166,3 +178,10 @@ class _Maker:
             if not isinstance(port.towards, str)
             for x, y in self._px([port.at])
         ]
+
+
+def _lettered(word: Word) -> QRectF:
+    """Return the rectangle of a word, pixels from the card's origin."""
+    line = lettering.line(word.text, word.style)
+    left = word.x - {"left": 0.0, "centre": 0.5, "right": 1.0}[word.align] * line.width
+    return QRectF(left, word.y - line.rise, line.width, 1.25 * line.rise)

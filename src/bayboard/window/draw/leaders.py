@@ -1,50 +1,128 @@
-"""Leaders from a tag to its mark: upright, one bend, clear of numbers and of other leaders."""
+"""Leaders from a tag to its mark: upright, one bend, clear of numbers, of tags and of other leaders."""
 
 from collections.abc import Sequence
 from itertools import pairwise
 
-from PySide6.QtCore import QPointF, QRectF
+import numpy as np
+from numpy.typing import NDArray
 
-Leader = tuple[tuple[float, float], ...]  # the corners in pixels, from the tag to the mark
+from bayboard.window.draw.free_room import Boxes
+
 Edges = tuple[float, float, float, float]  # left, top, right, bottom
-BENDS = (0.12, 0.3, 0.5, 0.7, 0.85)  # where a leader may bend, as shares of its height
+Leader = tuple[tuple[float, float], ...]  # the corners in pixels, from the tag to the mark
+Points = NDArray[np.float64]
+Flags = NDArray[np.bool_]
+BENDS = np.array([0.12, 0.3, 0.5, 0.7, 0.85])  # where a leader may bend, as shares of its height
+MORE = np.array([0.02, 0.2, 0.4, 0.6, 0.78, 0.93])  # where else, when it has to
+STARTS = np.array([0.5, 0.0, 1.0])  # where else it may leave the tag, as shares of its length
+INWARD = 12.0  # px from a tag's end within which no leader leaves it
 AIR = 2.0  # px kept round a number
+LEVEL = 1e-9  # px; a stretch that goes less far along an axis is level
+FIRST = 10  # of the tags, that are tried before the others, for mostly one of them will do
 
 
-def leader(tag: QRectF, at: QPointF, bend: float) -> Leader:
-    """Return the line from a tag to its mark: upright for the share `bend` of its height, then straight."""
-    x = min(max(at.x(), tag.left() + 12.0), tag.right() - 12.0)
-    start = tag.bottom() if at.y() > tag.center().y() else tag.top()
-    end = (at.x(), at.y())
-    if abs(x - at.x()) <= 1.0:
-        return (x, start), end
-    return (x, start), (x, start + bend * (at.y() - start)), end
+def ways(tags: Boxes, at: tuple[float, float]) -> Points:
+    """Return the plain leaders from tags (n, 4) to a mark, (n, ways, 3, 2): upright and then straight.
+
+    Each leaves its tag as near to the mark as it can.
+    """
+    x = np.clip(at[0], tags[:, 0] + INWARD, tags[:, 2] - INWARD)
+    return _lines(tags, np.repeat(x[:, None], len(BENDS), axis=1), BENDS, at)
 
 
-def clear_leader(tag: QRectF, at: QPointF, numbers: Sequence[QRectF], others: Sequence[Leader]) -> Leader:
-    """Return the leader that bends where it crosses no number and no other leader, if there is one."""
-    left, right = min(tag.left(), at.x()) - AIR, max(tag.right(), at.x()) + AIR
-    top, bottom = min(tag.top(), at.y()) - AIR, max(tag.bottom(), at.y()) + AIR
-    boxes = [
-        (n.left() - AIR, n.top() - AIR, n.right() + AIR, n.bottom() + AIR)
-        for n in numbers
-        if n.left() < right and n.right() > left and n.top() < bottom and n.bottom() > top
-        if not n.contains(at)  # a mark on a number is reached all the same
-    ]
-    for bend in BENDS:
-        line = leader(tag, at, bend)
-        if not any(meets(line, box) for box in boxes) and not any(cross(line, other) for other in others):
-            return line
-    return leader(tag, at, BENDS[0])
+def more_ways(tags: Boxes, at: tuple[float, float]) -> Points:
+    """Return other leaders, which leave the tags anywhere and bend anywhere; shape as of `ways`."""
+    near = np.clip(at[0], tags[:, 0] + INWARD, tags[:, 2] - INWARD)
+    room = tags[:, 2] - tags[:, 0] - 2 * INWARD
+    starts = np.concatenate([near[:, None], tags[:, :1] + INWARD + STARTS * room[:, None]], axis=1)
+    bends = np.concatenate([BENDS[1::2], MORE])
+    x = np.repeat(starts, len(bends), axis=1)
+    return _lines(tags, x, np.tile(bends, starts.shape[1]), at)
+
+
+def _lines(tags: Boxes, x: Points, bends: Points, at: tuple[float, float]) -> Points:
+    start = np.where(at[1] > (tags[:, 1] + tags[:, 3]) / 2, tags[:, 3], tags[:, 1])
+    found = np.empty((len(tags), len(bends), 3, 2))
+    found[:, :, :2, 0] = x[:, :, None]
+    found[:, :, 0, 1] = start[:, None]
+    found[:, :, 1, 1] = start[:, None] + bends * (at[1] - start)[:, None]
+    found[:, :, 2] = at
+    return found
+
+
+def clear_way(
+    tags: Boxes, at: tuple[float, float], boxes: Boxes, others: Sequence[Leader]
+) -> tuple[int, Leader] | None:
+    """Return the first tag that has a leader which runs through no box and crosses no other, and that leader.
+
+    A box with the mark in it does not count: a mark on a number is reached all the same.
+    """
+    for found, some in ((ways, slice(FIRST)), (ways, slice(FIRST, None)), (more_ways, slice(3 * FIRST))):
+        lines = found(tags[some], at)
+        if not len(lines):
+            continue
+        wrong = _through(lines, _beside(boxes, at, lines))
+        if others:
+            wrong |= _cross(lines, others)
+        if not wrong.all():
+            row, way = divmod(int(np.argmin(wrong.reshape(-1))), wrong.shape[1])
+            line = lines[row, way]
+            if abs(line[0, 0] - at[0]) <= 1.0:
+                line = line[[0, 2]]
+            return row + (some.start or 0), tuple((float(x), float(y)) for x, y in line)
+    return None
+
+
+def _beside(boxes: Boxes, at: tuple[float, float], lines: Points) -> Boxes:
+    """Return the boxes, grown by `AIR`, that some line may meet and that do not hold the mark."""
+    low, high = lines.min(axis=(0, 1, 2)), lines.max(axis=(0, 1, 2))
+    grown = boxes + np.array([-AIR, -AIR, AIR, AIR])
+    near = (grown[:, 0] < high[0]) & (grown[:, 2] > low[0]) & (grown[:, 1] < high[1]) & (grown[:, 3] > low[1])
+    x, y = at
+    holds = (boxes[:, 0] <= x) & (x <= boxes[:, 2]) & (boxes[:, 1] <= y) & (y <= boxes[:, 3])
+    return np.asarray(grown[near & ~holds])
+
+
+def _through(lines: Points, boxes: Boxes) -> Flags:
+    """Return which lines run through a box, (n, ways): what is left of a stretch between the four edges."""
+    low: Points | float = 0.0
+    high: Points | float = 1.0
+    for axis in (0, 1):
+        a = lines[:, :, :-1, axis, None]
+        step = lines[:, :, 1:, axis, None] - a
+        step = np.where(np.abs(step) < LEVEL, LEVEL, step)
+        first, last = (boxes[:, axis] - a) / step, (boxes[:, axis + 2] - a) / step
+        low = np.maximum(low, np.minimum(first, last))
+        high = np.minimum(high, np.maximum(first, last))
+    met: Flags = (low <= high).any(axis=(2, 3))
+    return met
+
+
+def _cross(lines: Points, others: Sequence[Leader]) -> Flags:
+    """Return which lines cross one of the others, (n, bends)."""
+    stretches = np.array([(*a, *b) for line in others for a, b in pairwise(line)])
+    c, d = stretches[:, :2], stretches[:, 2:]
+    a, b = lines[:, :, :-1, None, :], lines[:, :, 1:, None, :]
+    over = _side(a, b, c) * _side(a, b, d) <= 0.0
+    under = _side(c, d, a) * _side(c, d, b) <= 0.0
+    met: Flags = (over & under).any(axis=(2, 3))
+    return met
+
+
+def _side(a: Points, b: Points, c: Points) -> Points:
+    """Return on which side of the line from a to b a point lies, as twice an area."""
+    turn: Points = (b[..., 0] - a[..., 0]) * (c[..., 1] - a[..., 1]) - (b[..., 1] - a[..., 1]) * (
+        c[..., 0] - a[..., 0]
+    )
+    return turn
 
 
 def meets(line: Leader, box: Edges) -> bool:
-    """Return whether a line runs through a box."""
-    return any(_through(a, b, box) for a, b in pairwise(line))
+    """Return whether one line runs through one box: `_through` without arrays, for those who ask singly."""
+    return any(_meets(a, b, box) for a, b in pairwise(line))
 
 
-def _through(a: tuple[float, float], b: tuple[float, float], box: Edges) -> bool:
-    """Return whether a stretch runs through a box: what is left of it between the four edges."""
+def _meets(a: tuple[float, float], b: tuple[float, float], box: Edges) -> bool:
     low, high = 0.0, 1.0
     for start, step, least, most in (
         (a[0], b[0] - a[0], box[0], box[2]),
@@ -59,19 +137,3 @@ def _through(a: tuple[float, float], b: tuple[float, float], box: Edges) -> bool
         if low > high:
             return False
     return True
-
-
-def cross(line: Leader, other: Leader) -> bool:
-    """Return whether two lines cross."""
-    return any(_cross(*one, *two) for one in pairwise(line) for two in pairwise(other))
-
-
-def _cross(
-    a: tuple[float, float], b: tuple[float, float], c: tuple[float, float], d: tuple[float, float]
-) -> bool:
-    return _turn(a, b, c) * _turn(a, b, d) < 0 and _turn(c, d, a) * _turn(c, d, b) < 0
-
-
-def _turn(a: tuple[float, float], b: tuple[float, float], c: tuple[float, float]) -> float:
-    """Return twice the area of a triangle, positive when it turns one way."""
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])

@@ -209,15 +209,16 @@ def _paint_overlays(
     for measure in show.measures:
         paint_measure(p, scale, measure, theme)
     paint_ends(p, scale, show.ends, theme)
-    taken = []
-    taken += [tag for cure in show.cures if (tag := paint_cure(p, scale, cure, theme, rect)) is not None]
+    for cure in show.cures:
+        paint_cure(p, scale, cure, theme, rect)
     tags = measure_tags(scale, scene, theme, show, rect)
     marks = docked(scale, scene, theme, show, rect, tags)
-    paint_docked(p, marks, theme, number_rects(scale, scene, theme))
+    paint_docked(p, marks, theme)
     for measure, tag in sorted(
         zip(show.measures, tags, strict=True), key=lambda m: m[0].severity is not None
     ):
-        paint_tag(p, tag, measure.text, theme, measure.severity, measure.number)
+        if measure.text:
+            paint_tag(p, tag, measure.text, theme, measure.severity, measure.number)
     held = [*tags, *(one.tag for one in marks if one.tag is not None)]
     for spot, words in show.named:
         paint_end_name(p, scale.px(*spot), words, theme, held, rect)
@@ -226,12 +227,18 @@ def _paint_overlays(
 
 
 def measure_tags(scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect: QRectF) -> list[QRectF]:
-    """Return the tag of each measure, in their order: off the numbers of the stand-ins and each other."""
+    """Return the tag of each measure, in their order: off the numbers of the stand-ins and each other.
+
+    One without words has an empty rectangle.
+    """
     numbers = [number.adjusted(-6, -6, 6, 6) for number in number_rects(scale, scene, theme)]
     loud_first = sorted(range(len(show.measures)), key=lambda i: show.measures[i].severity is None)
     taken = list(numbers)
     found: dict[int, QRectF] = {}
     for i in loud_first:
+        if not show.measures[i].text:
+            found[i] = QRectF()
+            continue
         found[i] = measure_tag(scale, show.measures[i], theme, taken, rect)
         taken.append(found[i])
     return [found[i] for i in range(len(show.measures))]
@@ -240,7 +247,7 @@ def measure_tags(scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect:
 def _names(scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect: QRectF) -> list[Name]:
     """Return the names as they stand: off the stand-ins, the marks and the docked tags."""
     half = 0.6 * MARK * theme.size
-    found = docked(scale, scene, theme, show, rect)
+    found = docked(scale, scene, theme, show, rect, measure_tags(scale, scene, theme, show, rect))
     marks = [QRectF(one.at.x() - half, one.at.y() - half, 2 * half, 2 * half) for one in found]
     tags = [one.tag for one in found if one.tag is not None]
     return names(scale, scene, theme, rect, [*marks, *tags])
