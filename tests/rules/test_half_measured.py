@@ -58,6 +58,7 @@ def test_without_boards_everything_waits_on_the_bench():
         (("bay", "seats", 0, "folded"), {"sight", "reach"}),
         (("bay", "stays", 0, "height"), {"sight", "reach", "on-stay", "overlap"}),
         (("bay", "seats", 0, "up"), {"seat-depth", "plug-room"}),
+        (("bay", "landings", 0, "recess"), {"on-landing"}),
     ],
 )
 def test_a_missing_measure_is_told_by_each_rule_that_needs_it(path, rules):

@@ -10,8 +10,11 @@ from bayboard.units.figure import (
     read_figure,
     read_mass,
     show_angle,
+    show_area,
     show_figure,
     show_mass,
+    show_percent,
+    show_two_areas,
 )
 
 few = settings(derandomize=True, max_examples=100)
@@ -92,3 +95,38 @@ def test_figures_are_shown_with_their_unit():
     assert show_figure(30.0, "A") == "30 A"
     assert show_figure(0.25, "A") == "0.25 A"
     assert show_figure(13.84, "V") == "13.8 V"
+
+
+@pytest.mark.parametrize(
+    ("mm2", "metric", "inches"),
+    [
+        (0, "0 sq cm", "0 sq in"),
+        (645.16, "6.5 sq cm", "1 sq in"),  # 25.4 x 25.4
+        (10_000, "100 sq cm", "15.5 sq in"),
+        (12, "0.12 sq cm", "0.02 sq in"),
+    ],
+)
+def test_areas_are_shown_in_the_layouts_units(mm2, metric, inches):
+    assert (show_area(mm2, "mm"), show_area(mm2, "in")) == (metric, inches)
+
+
+def test_unequal_areas_do_not_read_equal():
+    assert show_two_areas(6000, 6000.1, "mm") == ("60 sq cm", "60.001 sq cm")
+    assert show_two_areas(6000, 6000, "mm") == ("60 sq cm", "60 sq cm")
+    assert show_two_areas(6000, 9000, "mm") == ("60 sq cm", "90 sq cm")
+
+
+@pytest.mark.parametrize(
+    ("share", "shown"),
+    [
+        (0, "0 %"),
+        (1e-9, "1 %"),
+        (0.004, "1 %"),
+        (0.4, "40 %"),
+        (0.789, "79 %"),
+        (0.9999, "99 %"),
+        (1, "100 %"),
+    ],
+)
+def test_only_nothing_reads_nothing_and_only_all_reads_all(share, shown):
+    assert show_percent(share) == shown

@@ -13,6 +13,7 @@ from bayboard.units.length import (
     NotALength,
     read_length,
     rounded,
+    show_at_least,
     show_both,
     show_length,
     show_two,
@@ -258,3 +259,26 @@ def test_a_length_far_beyond_the_bay_is_asked_back():
 
 def test_an_unmeasured_bay_surprises_nobody():
     assert surprise(99_999, 0, "mm", "99999") is None
+
+
+@pytest.mark.parametrize(
+    ("mm", "metric", "inches"),
+    [
+        (20.0, "20 mm", "51/64 in"),
+        (20.01, "20.1 mm", "51/64 in"),
+        (25.4, "25.4 mm", "1 in"),
+        (0.1 + 0.2, "0.3 mm", "1/64 in"),  # floating point's 0.30000000000000004 is no more than 0.3
+        (-2.05, "-2 mm", "-5/64 in"),
+        (0, "0 mm", "0 in"),
+    ],
+)
+def test_what_is_needed_is_rounded_up(mm, metric, inches):
+    assert (show_at_least(mm, "mm"), show_at_least(mm, "in")) == (metric, inches)
+
+
+@few
+@given(millimetres, units)
+def test_whoever_keeps_to_what_is_shown_has_enough(mm, shown):
+    step = IN / 64 if shown == "in" else 0.1
+    read = read_length(show_at_least(mm, shown), shown)
+    assert -1e-5 <= read - mm <= step + 1e-5

@@ -52,7 +52,22 @@ def show_mass(kg: float, units: Literal["mm", "in"]) -> str:
 def show_area(mm2: float, units: Literal["mm", "in"]) -> str:
     """Return an area to the nearest tenth, a hundredth under 1: "80.5 sq cm", "12.5 sq in"."""
     value = mm2 / (_INCH_MM**2 if units == "in" else _CM_MM**2)
-    return f"{show_number(value, 2 if abs(value) < 1 else 1)} sq {'in' if units == 'in' else 'cm'}"
+    return _shown(value, 2 if abs(value) < 1 else 1, units)
+
+
+def show_two_areas(a: float, b: float, units: Literal["mm", "in"]) -> tuple[str, str]:
+    """Return two areas in mm2 with as many digits as it takes that unequal ones do not read equal."""
+    shown = show_area(a, units), show_area(b, units)
+    square = _INCH_MM**2 if units == "in" else _CM_MM**2
+    for digits in range(2, _TYPED_DIGITS + 1):
+        if a == b or shown[0] != shown[1]:
+            break
+        shown = _shown(a / square, digits, units), _shown(b / square, digits, units)
+    return shown
+
+
+def _shown(squares: float, digits: int, units: str) -> str:
+    return f"{show_number(squares, digits)} sq {'in' if units == 'in' else 'cm'}"
 
 
 def show_percent(share: float) -> str:

@@ -1,11 +1,10 @@
 """A finding in the few words of a tag on the scene; the whole sentence stands in the list."""
 
 from collections.abc import Callable
-from functools import partial
 
 from bayboard.model.layout import Units
 from bayboard.rules.finding import Finding
-from bayboard.units.figure import show_area
+from bayboard.units.figure import show_two_areas
 from bayboard.units.length import show_length, show_two
 
 _FEW: dict[str, str] = {
@@ -62,6 +61,8 @@ def _form(finding: Finding) -> str:
         return _NO_MEASURE.get(finding.rule, finding.rule.replace("-", " "))
     if finding.measure < 0 and finding.rule in _NEGATIVE:
         return _NEGATIVE[finding.rule]
+    if finding.rule == "on-stay" and finding.measure >= 0:  # no way for fingers, though the board clears it
+        return _FEW["reach"]
     if finding.rule == "no-drill" and finding.measure > 0:
         return "{much} inside no-drill"
     return _FEW.get(finding.rule, f"{finding.rule.replace('-', ' ')} {{much}}")
@@ -72,9 +73,10 @@ def _figures(finding: Finding, measure: float, units: Units) -> tuple[str, str]:
         if finding.limit is None:
             return show_length(measure, units), ""
         return show_two(measure, finding.limit, units)
-    say: Callable[[float], str] = _degrees if finding.unit == "deg" else _plain
     if finding.unit == "mm2":
-        say = partial(show_area, units=units)
+        shown = show_two_areas(measure, finding.limit or 0.0, units)
+        return shown if finding.limit is not None else (shown[0], "")
+    say: Callable[[float], str] = _degrees if finding.unit == "deg" else _plain
     need = "" if finding.limit is None else say(finding.limit)
     return say(measure), need
 

@@ -1,0 +1,38 @@
+"""The few words of a tag: measure and need, in the units shown, whatever the sign and the severity."""
+
+import csv
+import json
+from pathlib import Path
+
+import pytest
+from tests.build import layout
+
+from bayboard.rules.check import check
+from bayboard.window.short import few_words
+
+CASES = Path(__file__).parents[1] / "cases"
+
+
+def _tags(rule, case, units):
+    with (CASES / f"{rule}.csv").open(encoding="utf-8", newline="") as file:
+        members = json.loads(next(row for row in csv.DictReader(file) if row["case"] == case)["members"])
+    found = check(layout(**members)).findings
+    return [few_words(f, units) for f in found if f.rule == rule]
+
+
+@pytest.mark.parametrize(
+    ("rule", "case", "units", "tag"),
+    [
+        ("on-landing", "half under the board", "mm", "10 mm into the metal"),
+        ("on-vent", "partly covered", "mm", "39 sq cm of air, needs 50 sq cm"),
+        ("on-vent", "partly covered", "in", "6 sq in of air, needs 7.8 sq in"),
+        ("on-vent", "a hair short", "mm", "60 sq cm of air, needs 60.001 sq cm"),
+        ("lining-cut", "a hair too thick", "mm", "100 sq cm of lining to cut"),
+        ("way-in", "absurd", "mm", "390 mm too wide to go in"),
+        ("on-stay", "lined", "mm", "1 mm into what stays"),
+        ("on-stay", "a hand hole too narrow", "mm", "way in 20 mm, needs 25 mm"),
+        ("on-stay", "never to be covered", "mm", "covers what must stay free"),
+    ],
+)
+def test_a_tag_tells_measure_and_need(rule, case, units, tag):
+    assert _tags(rule, case, units) == [tag]
