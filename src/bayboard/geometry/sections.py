@@ -101,7 +101,10 @@ def probed_rooms(
     if section is None:
         return found
     discs = shapely.union_all(shapely.buffer(centres, reach, quad_segs=ROUND))
-    parts, ring = shapely.get_parts(shapely.difference(inside, discs), return_index=True)
+    shapely.prepare(discs)
+    meets = np.flatnonzero(shapely.intersects(discs, inside))  # most of many places lie apart
+    inside[meets] = shapely.difference(inside[meets], discs)
+    parts, ring = shapely.get_parts(inside, return_index=True)
     solid = shapely.area(parts) > SPECK
     ranges = np.tile([np.inf, -np.inf], (len(rings), 1))
     np.minimum.at(ranges[:, 0], ring[solid], shapely.bounds(parts[solid])[:, 1])

@@ -1,5 +1,6 @@
 """One finding looked at alone: its rule, with no other leads than its own."""
 
+from collections.abc import Iterator, Sequence, Set
 from functools import cached_property
 
 import numpy as np
@@ -8,13 +9,13 @@ from msgspec.structs import replace
 from bayboard.edits.edit import Edit
 from bayboard.edits.to_bench import ToBench
 from bayboard.geometry.solids import Flags
-from bayboard.geometry.strips import near_path
 from bayboard.model.refused import Refused
 from bayboard.rules import RULES
 from bayboard.rules.finding import Finding
 from bayboard.rules.levels import LEVEL, MUST, SILENT, Named, head, named
 from bayboard.rules.places import Places
 from bayboard.rules.scene import Scene
+from bayboard.rules.ways import Ways
 
 _RULES = {rule.RULE: rule for rule in RULES}
 
@@ -22,10 +23,10 @@ _RULES = {rule.RULE: rule for rule in RULES}
 class Alone:
     """A finding of one scene, looked at after one edit or another; much cheaper than the whole check."""
 
-    def __init__(self, scene: Scene, name: Named) -> None:
-        self._scene, self._name = scene, name
-        self._benched: dict[str, Scene] = {}
+    def __init__(self, scene: Scene, name: Named, ways: Ways) -> None:
+        self._scene, self._name, self._ways = scene, name, ways
         self._heads = frozenset(head(subject) for subject in name[1])
+        self._benched: dict[str, int] = {}
         self.leads = tuple(lead for lead in scene.layout.leads if lead.id in self._heads)
 
     @cached_property
@@ -33,43 +34,52 @@ class Alone:
         """Return the scene with the finding's own leads only; without any the scene as it is."""
         if not self.leads:
             return self._scene
-        return Scene(replace(self._scene.layout, leads=self.leads))
+        now = {lead.id: self._scene.routes[lead.id] for lead in self.leads if lead.id in self._scene.routes}
+        return Scene(replace(self._scene.layout, leads=self.leads), None, now)
 
     def worth_a_look(self, places: Places, below: int) -> Flags:
         """Return at which places of a stand-in the finding may come under a level, (places,).
 
-        One that is neither a subject nor at an end of a lead changes nothing but the ways of leads that the
-        program leads; where it is not in their way they run as if it were not there at all.
+        One that is not a subject changes nothing but the ways of leads; where it bars none of them, they run
+        as if it were not there at all.
         """
-        ends = {head(end) for lead in self.leads for end in (lead.from_, lead.to)}
-        if not self.leads or places.id in self._heads | ends:
+        if not self.leads or places.id in self._heads or self._without(places.id) < below:
             return np.ones(len(places), dtype=np.bool_)
-        near = np.zeros(len(places), dtype=np.bool_)
-        led = [lead for lead in self.leads if not lead.via]
-        without = self._without(places.id) if led else self._before
-        if led and self._told(without) < below:
-            return ~near
-        for lead in led:
-            if lead.id in without.routes:
-                route = without.routes[lead.id]
-                for ring in (places.model.ring, *(body.ring for body in places.model.bodies)):
-                    near |= near_path(places.shapes(ring), route.points, route.od)
-        return near
+        barred = [self._ways.barred(lead, places) for lead in self.leads]
+        return np.asarray(np.any(barred, axis=0))
 
-    def _without(self, gear: str) -> Scene:
-        """Return the scene with a stand-in on the bench; kept, as it is asked for block by block."""
-        if gear not in self._benched:
-            self._benched[gear] = Scene(ToBench((gear,)).apply(self._before.layout))
-        return self._benched[gear]
+    def cured(self, places: Places, moves: Sequence[Edit], below: int) -> Iterator[int]:
+        """Yield the numbers of the moves, one to each of the places, that bring the finding under a level."""
+        barred = {lead.id: self._ways.barred(lead, places) for lead in self.leads}
+        for n, move in enumerate(moves):
+            free = {id_ for id_, flags in barred.items() if not flags[n]}
+            if self._level(move, places.id, free) < below:
+                yield n
 
     def level(self, edit: Edit) -> int:
         """Return how bad the finding is after the edit, 0 when it is gone; a must where it is refused."""
-        before = self._before
         try:
-            after = edit.apply(before.layout)
+            return self._level(edit)
         except Refused:
             return MUST
-        return self._told(Scene(after, before, None if self.leads else before.routes))
+
+    def _level(self, edit: Edit, gear: str = "", free: Set[str] = frozenset()) -> int:
+        """Return how bad the finding is after an edit; leads in `free` run as if `gear` were not there."""
+        before = self._before
+        after = edit.apply(before.layout)
+        if not self.leads:
+            return self._told(Scene(after, before, before.routes))
+        led = {
+            lead.id: self._ways.without(lead, gear) if lead.id in free else self._ways.after(lead, edit)
+            for lead in self.leads
+        }
+        return self._told(Scene(after, before, {id_: way for id_, way in led.items() if way is not None}))
+
+    def _without(self, gear: str) -> int:
+        """Return how bad the finding is with a stand-in on the bench."""
+        if gear not in self._benched:
+            self._benched[gear] = self._level(ToBench((gear,)))
+        return self._benched[gear]
 
     def _told(self, scene: Scene) -> int:
         said = _RULES[self._name[0]].look(scene, self._heads)

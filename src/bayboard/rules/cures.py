@@ -72,7 +72,7 @@ class Curer:
     def _others(self, finding: Finding, wanted: Wanted) -> Iterator[Edit]:
         """Yield the first edit of each kind that does what is wanted."""
         scene = self._judge.scene
-        alone = Alone(scene, wanted.name)
+        alone = Alone(scene, wanted.name, self._nudger.ways)
         for kind in other_edits(scene, finding, self._nudger.movers(wanted.name)):
             seeming = (edit for edit in kind if alone.level(edit) < wanted.below)
             proved = (edit for edit in seeming if self._judge.cures(edit, wanted))

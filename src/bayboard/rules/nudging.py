@@ -20,6 +20,7 @@ from bayboard.rules.judge import Judge, Wanted
 from bayboard.rules.levels import MUST, Levels, Named, head
 from bayboard.rules.nudge_grid import moves
 from bayboard.rules.places import AtPlaces, Places, places_of
+from bayboard.rules.ways import Ways
 from bayboard.tables.nudge import FIRST_BLOCK, GROWTH
 from bayboard.units.length import TYPED_DIGITS
 
@@ -37,13 +38,14 @@ class Nudger:
         self._judge, self._scene = judge, judge.scene
         self._by = moves(judge.layout.units) if by is None else by
         self._lengths: Points = np.hypot(self._by[:, 0], self._by[:, 1])
+        self.ways = Ways(judge.layout)
         self._places: dict[str, Places] = {}
         self._free: dict[str, Levels] = {}  # by stand-in: what is known of new musts at each place
 
     def shortest(self, wanted: Wanted) -> Nudge | None:
         """Return the shortest move that does what is wanted, None where no place of the grid does."""
         best, end = None, len(self._by)
-        alone = Alone(self._scene, wanted.name)
+        alone = Alone(self._scene, wanted.name, self.ways)
         for placed in self.movers(wanted.name):
             for place in self._likely(placed, alone, wanted, end):
                 edit = self._move(placed.id, place)
@@ -78,9 +80,12 @@ class Nudger:
                 block = block if said is None else block[said < wanted.below]
             elif len(block):
                 block = block[alone.worth_a_look(places.some(block), wanted.below)]
-            for place in self._unspoilt(places, block).tolist():
-                if measure is not None or alone.level(self._move(placed.id, place)) < wanted.below:
-                    yield place
+            block = self._unspoilt(places, block)
+            if measure is None:
+                edits = [self._move(placed.id, place) for place in block.tolist()]
+                yield from (int(block[n]) for n in alone.cured(places.some(block), edits, wanted.below))
+            else:
+                yield from block.tolist()
             first, count = first + count, count * GROWTH
 
     def _at(self, placed: Placed) -> Places:

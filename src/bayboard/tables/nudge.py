@@ -11,3 +11,4 @@ FIRST_BLOCK, GROWTH = 64, 4  # places looked at together, the nearest first, and
 TAPE_STEP: dict[Literal["mm", "in"], float] = {"mm": 1.0, "in": 25.4 / 16}  # mm; of standoffs and lifts
 LIFT_MOST = 40.0  # mm; the highest lift offered, our own choice: spacers under feet get no longer
 QUARTER = 90.0  # degrees; the turn that is offered
+WAYS_KEPT = 20_000  # ways of leads kept while cures are looked for: some 20 MB
