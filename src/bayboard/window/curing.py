@@ -1,7 +1,5 @@
 """Cures for the findings on screen: looked for while the hands rest, shown in chalk, taken as one step."""
 
-from collections.abc import Callable
-
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from bayboard.job.cures import Search, still_cures
@@ -26,7 +24,6 @@ class Curing(QObject):
         super().__init__(parent)
         self.place = place
         self.search = Search(runner, self.told.emit)
-        self.slide: Callable[[Callable[[], bool]], bool] = lambda act: act()
         self._rest = QTimer(self)
         self._rest.setSingleShot(True)
         self._rest.setInterval(REST)
@@ -88,5 +85,4 @@ class Curing(QObject):
             place.said.emit(MOVED_ON)
             self._wait()
             return False
-        edit = act.edit
-        return self.slide(lambda: place.do(edit))
+        return place.do(act.edit)

@@ -8,7 +8,7 @@ from bayboard.window import lettering
 from bayboard.window.controls import Control
 from bayboard.window.draw.marks import paint_tick, paint_unchecked
 from bayboard.window.findings_paint import fold_mark
-from bayboard.window.lettering import BODY, HELPER, STRONG
+from bayboard.window.lettering import BODY, HELPER, STRONG, Style
 from bayboard.window.loud import quiet_rules, unlooked_rules
 from bayboard.window.theme import brush, pen
 from bayboard.window.to_measure import Errand, errands, in_one_line
@@ -18,13 +18,14 @@ FOOT = 44.0  # px, with the hairline over it
 TASK = 21.0  # px of the line that says what to measure, where the panel is high enough
 LINE = 26.0  # px from line to line of what is unfolded
 APART = 6.0
+SMALLER = Style(px=14, weight=600)  # where the line has little room
 
 
 class Foot(Control):
     """The line below the list; pressing it unfolds what to measure.  `told`: a line of that stands below."""
 
     def __init__(self, place: Workplace, parent: QWidget) -> None:
-        super().__init__("", parent, "Shows what nobody could look at, and what to measure")
+        super().__init__("", parent, "Shows what nobody could look at, and what to measure.")
         self.place = place
         self.told = False
         self.setCheckable(True)
@@ -59,11 +60,13 @@ class Foot(Control):
         paint_tick(p, QPointF(10.0 * size, middle), theme, 16.0 * size)
         if count and lettering.width(words, style) > rect.width() - 220.0 * size:
             words = self.quiet_words(short=True)
+        if count and lettering.width(words, style) > rect.width() - 190.0 * size:
+            style = SMALLER.sized(size)
         room = QRectF(26.0 * size, middle - 10.0, 400.0, 20.0)
         lettering.draw_in(p, room, words, style, theme.ink, "left")
         if count:
             x = 26.0 * size + lettering.width(words, style) + 24.0 * size
-            end = self._paint_count(p, x, middle, count)
+            end = self._paint_count(p, x, middle, count, style)
             at = QPointF(rect.right() - 14.0 * size, middle)
             if end < at.x() - 10.0 * size:
                 p.fillPath(fold_mark(at, not self.isChecked()), brush(theme.ink2))
@@ -75,9 +78,9 @@ class Foot(Control):
             p.setPen(pen(theme.blue, 2.0))
             p.drawRoundedRect(rect.adjusted(1.0, 4.0, -1.0, -2.0), 5.0, 5.0)
 
-    def _paint_count(self, p: QPainter, x: float, middle: float, count: int) -> float:
+    def _paint_count(self, p: QPainter, x: float, middle: float, count: int, style: Style) -> float:
         """Paint the square and its words, as far as there is room; return where they end, px."""
-        theme, size, style = self.theme, self.theme.size, STRONG.sized(self.theme.size)
+        theme, size = self.theme, self.theme.size
         paint_unchecked(p, QPointF(x, middle), count, theme)
         start = x + 18.0 * size
         words = lettering.elided("could not look", style, max(self.width() - start, 0.0))

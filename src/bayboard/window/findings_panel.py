@@ -54,7 +54,7 @@ class FindingsPanel(Sheet):
         self.scroll = Scroll(self.list, self)
         self.below = Scroll(self.unlooked, self)
         self.foot = Foot(place, self)
-        self.more = Link("", self, "Shows the findings further down")
+        self.more = Link("", self, "Shows the findings further down.")
         self.page = WhyPage(place, self)
         self.page.hide()
         self.list.chosen.connect(self.chosen)
@@ -145,6 +145,8 @@ class FindingsPanel(Sheet):
 
     def tell_why(self, finding: Finding) -> None:
         """Tell the rule of a finding on one page, in place of the list."""
+        self.list.hovered = None
+        self.place.show_cure(None)
         if self.page.open(finding):
             self.page.setGeometry(self.rect())
             self.page.raise_()

@@ -49,7 +49,7 @@ def in_one_line(found: Iterable[Errand]) -> str:
         told += (
             f" · {errand.what}"
             if errand.verb == verb
-            else f"{'. ' if told else ''}{errand.verb}: {errand.what}"
+            else f"{'. ' if told else ''}{errand.verb.removesuffix(':')}: {errand.what}"
         )
         verb = errand.verb
     return told
@@ -64,7 +64,7 @@ def _verb_and_what(says: str) -> tuple[str, str]:
     for start, verb in _STARTS:
         if says.startswith(start):
             return verb, re.split(r", (?:so|which) ", says.removeprefix(start))[0].removesuffix(".")
-    return "See to it", says.removesuffix(".")
+    return "See to it:", f"{says[:1].lower()}{says[1:].removesuffix('.')}"
 
 
 def _parted(what: str, line: Unchecked) -> tuple[str, str]:

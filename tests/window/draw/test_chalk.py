@@ -10,6 +10,7 @@ from tests.window.draw.scenes import SCALE, VIEW, count, full, near, painted, sc
 
 from bayboard.window.draw.chalk import (
     crossings,
+    cure_tag,
     measure_tag,
     open_stretches,
     paint_cure,
@@ -84,23 +85,32 @@ def test_a_marquee_is_the_same_drawn_either_way(box):
     assert both[0] == both[1]
 
 
+PLACE = ((0.0, 350.0), (100.0, 350.0), (100.0, 400.0), (0.0, 400.0))
+
+
 def test_a_cure_shows_the_place_and_says_its_words_in_view():
-    ring = ((0.0, 350.0), (100.0, 350.0), (100.0, 400.0), (0.0, 400.0))
-    spots: list = []
-    picture = painted(
-        lambda p: spots.append(
-            paint_cure(p, SCALE, Cure(ring, (50, 300), (50, 375), "cure: up 3 in"), LIGHT, VIEW)
-        )
-    )
-    assert VIEW.contains(spots[0])
-    assert count(picture, spots[0], LIGHT.chalk, 10) > 100
+    cure = Cure(PLACE, (50, 300), (50, 375), "cure: up 3 in")
+    picture = painted(lambda p: paint_cure(p, SCALE, cure, LIGHT, VIEW))
+    tag = cure_tag(SCALE, cure, LIGHT, VIEW)
+    assert VIEW.contains(tag)
+    assert count(picture, tag, LIGHT.chalk, 10) > 100
+
+
+def test_a_cures_words_step_aside_from_what_is_taken():
+    cure = Cure(PLACE, (50, 300), (50, 375), "cure: up 3 in")
+    first = cure_tag(SCALE, cure, LIGHT, VIEW)
+    assert not cure_tag(SCALE, cure, LIGHT, VIEW, [first]).intersects(first)
 
 
 def test_a_cure_without_words_has_no_tag():
-    ring = ((0.0, 350.0), (100.0, 350.0), (100.0, 400.0))
-    found: list = []
-    painted(lambda p: found.append(paint_cure(p, SCALE, Cure(ring, (50, 300), (50, 375)), LIGHT, VIEW)))
-    assert found == [None]
+    bare = Cure(PLACE, (50, 375), (50, 375))
+    told = Cure(PLACE, (50, 375), (50, 375), "up")
+    tag = cure_tag(SCALE, told, LIGHT, VIEW)
+    marked = [
+        count(painted(lambda p, c=c: paint_cure(p, SCALE, c, LIGHT, VIEW)), tag, LIGHT.chalk, 10)
+        for c in (bare, told)
+    ]
+    assert marked[0] == 0 < marked[1]
 
 
 # -- the line behind the stand-ins -----------------------------------------------------------------

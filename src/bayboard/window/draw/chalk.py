@@ -36,21 +36,30 @@ def paint_ghost(p: QPainter, scale: Scale, ghost: Ghost, theme: Theme) -> None:
         lettering.draw_in(p, path.boundingRect(), ghost.label, style, theme.chalk)
 
 
-def paint_cure(p: QPainter, scale: Scale, cure: Cure, theme: Theme, rect: QRectF) -> QRectF | None:
-    """Paint the place a cure leads to and the way there; return the tag's rectangle, None without words."""
+def paint_cure(
+    p: QPainter, scale: Scale, cure: Cure, theme: Theme, rect: QRectF, taken: Sequence[QRectF] = ()
+) -> None:
+    """Paint the place a cure leads to, the way there, and its words off what is `taken`."""
     paint_ghost(p, scale, Ghost(cure.ring), theme)
     a, b = scale.px(*cure.start), scale.px(*cure.end)
     if hypot(b.x() - a.x(), b.y() - a.y()) > 4.0:
         p.strokePath(segment(a, b), pen(theme.board, 4.0))
         p.strokePath(segment(a, b), pen(theme.chalk, 2.0))
         p.fillPath(arrow_head(b, (b.x() - a.x(), b.y() - a.y()), 12.0, 9.0), brush(theme.chalk))
-    if not cure.text:
-        return None
-    box = ring_path(cure.ring, scale).boundingRect()
-    tag = tag_rect(QPointF(box.center().x(), box.top() - 22.0 * theme.size), cure.text, theme)
-    tag = pushed_in(tag, rect.adjusted(4, 4, -4, -4))
-    paint_tag(p, tag, cure.text, theme)
-    return tag
+    if cure.text:
+        paint_tag(p, cure_tag(scale, cure, theme, rect, taken), cure.text, theme)
+
+
+def cure_tag(scale: Scale, cure: Cure, theme: Theme, rect: QRectF, taken: Sequence[QRectF] = ()) -> QRectF:
+    """Return where a cure's words stand: over its place, else below or beside it."""
+    box, off = ring_path(cure.ring, scale).boundingRect(), 22.0 * theme.size
+    tag = tag_rect(QPointF(box.center().x(), box.top() - off), cure.text, theme)
+    aside = box.width() / 2 + tag.width() / 2 + off / 2
+    steps = [(0.0, 0.0), (0.0, box.height() + 2 * off), (aside, off), (-aside, off)]
+    steps += [(x, y - off) for x, y in ((aside, 0.0), (-aside, 0.0))] + [(0.0, -1.4 * off)]
+    within = rect.adjusted(4, 4, -4, -4)
+    spots = [pushed_in(tag.translated(x, y), within) for x, y in steps]
+    return free_spot(spots, list(taken), within) or spots[0]
 
 
 def paint_snap(p: QPainter, scale: Scale, snap: Snap, theme: Theme) -> None:

@@ -209,8 +209,6 @@ def _paint_overlays(
     for measure in show.measures:
         paint_measure(p, scale, measure, theme)
     paint_ends(p, scale, show.ends, theme)
-    for cure in show.cures:
-        paint_cure(p, scale, cure, theme, rect)
     tags = measure_tags(scale, scene, theme, show, rect)
     marks = docked(scale, scene, theme, show, rect, tags)
     paint_docked(p, marks, theme)
@@ -220,6 +218,8 @@ def _paint_overlays(
         if measure.text:
             paint_tag(p, tag, measure.text, theme, measure.severity, measure.number)
     held = [*tags, *(one.tag for one in marks if one.tag is not None)]
+    for cure in show.cures:
+        paint_cure(p, scale, cure, theme, rect, held)
     for spot, words in show.named:
         paint_end_name(p, scale.px(*spot), words, theme, held, rect)
     if show.marquee is not None:
