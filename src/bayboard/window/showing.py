@@ -4,7 +4,6 @@ from dataclasses import replace
 
 from bayboard.window.cure_show import cures_shown
 from bayboard.window.draw.docking import TAGGED
-from bayboard.window.cure_show import cures_shown
 from bayboard.window.draw.show import Measure, WallShow
 from bayboard.window.lead_under import end_names
 from bayboard.window.marking import chalk_measures, gap_measures, marks
