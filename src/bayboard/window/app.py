@@ -7,6 +7,7 @@ from pathlib import Path
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QWidget
 
+from bayboard.window.bench_style import BenchStyle
 from bayboard.window.desktop import ask_desktop, desktop_is_dark
 from bayboard.window.first_frame import Frame
 from bayboard.window.theme import palette
@@ -31,7 +32,8 @@ def application() -> QApplication:
     if not isinstance(app, QApplication):
         app = QApplication([sys.argv[0] if sys.argv else "bayboard"])
     app.setApplicationName("Bayboard")
-    app.setStyle("Fusion")
+    if not isinstance(app.style(), BenchStyle):
+        app.setStyle(BenchStyle())
     return app
 
 

@@ -53,7 +53,7 @@ class Strip(QWidget):
         self.kept.clicked.connect(self._to_kept)
         self.lever = Switch("Seat", ("up", "folded"), self, "Shows the seat up or folded. F")
         self.units = Switch("Units", UNIT_WORDS, self, "Shows inches or millimetres. U")
-        self.settings = Link(SETTINGS, self, "Scale, light or dark, motion. F7")
+        self.settings = Link(SETTINGS, self, "Sets Scale, light or dark, motion. F7")
         self.lever.switched.connect(self.lever_wanted)
         self.units.switched.connect(self.units_wanted)
         self.settings.clicked.connect(self.settings_wanted)

@@ -7,6 +7,7 @@ from PySide6.QtCore import QObject, QRect
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QWidget
 
+from bayboard.window.bench_style import dress_tips
 from bayboard.window.desktop import ask_desktop, desktop_is_dark
 from bayboard.window.settings_sheet import SettingsSheet
 from bayboard.window.theme import Theme
@@ -37,9 +38,11 @@ class Wishing(QObject):
         self.sheet.wished.connect(self.take)
         self.sheet.left.connect(window.to_wall)
         QGuiApplication.styleHints().colorSchemeChanged.connect(self.follow_desktop)
+        dress_tips(window.place.theme)
 
     def dress(self, theme: Theme) -> None:
         """Wear a theme."""
+        dress_tips(theme)
         self.sheet.dress(theme)
         self.sheet.follow(replace(wished(), size=theme.size))
         if self.sheet.isVisible():

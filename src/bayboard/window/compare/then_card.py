@@ -35,8 +35,8 @@ class ThenCard(ToldSheet):
     def __init__(self, desk: CompareDesk, parent: QWidget | None = None) -> None:
         super().__init__(desk.place, parent)
         self.desk = desk
-        self.save = Link("", self, "Writes this revision as a plain .json layout beside the job")
-        self.back = Button("", self, tip="Makes this revision the draft")
+        self.save = Link("", self, "Writes this revision as a plain .json layout beside the job.")
+        self.back = Button("", self, tip="Makes this revision the draft.")
         self.save.clicked.connect(self.save_own)
         self.back.clicked.connect(self.go_back)
         desk.changed.connect(self.follow)

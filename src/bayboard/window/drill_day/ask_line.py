@@ -22,7 +22,7 @@ class AskLine(QWidget):
         self.theme: Theme = LIGHT
         self.text = ""
         self.do = DayButton("Yes", self)
-        self.leave = DayButton("Leave it as it is", self, tip="Esc")
+        self.leave = DayButton("Leave it as it is", self, tip="Changes nothing. Esc")
         self.do.clicked.connect(self.yes)
         self.leave.clicked.connect(self.left)
         self.hide()

@@ -40,7 +40,7 @@ class ThenCard(Control):
     """A hole that comes later; pressing it takes it now."""
 
     def __init__(self, parent: QWidget) -> None:
-        super().__init__("", parent, "Takes this hole now")
+        super().__init__("", parent, "Takes this hole now.")
         _by_keys_only(self)
         self.then: Then | None = None
         self.unit = 1.0

@@ -59,10 +59,10 @@ class DayView(QWidget):
         self.board.walk = self.book.step
         self.press = PressField(self)
         self.cards = tuple(ThenCard(self) for _ in range(4))
-        self.plastic = DayButton("New plastic", self, tip="The board is spoiled: begin it anew")
-        self.not_here = DayButton("Not here", self, tip="Say where it went. N")
+        self.plastic = DayButton("New plastic", self, tip="The board is spoiled: begin it anew.")
+        self.not_here = DayButton("Not here", self, tip="Says where it went. N")
         self.back = DayButton("Back one", self, tip="Takes the last one back. Backspace")
-        self.stop = DayButton("Stop for now", self, tip="Back to the plan; the list stays. Esc")
+        self.stop = DayButton("Stop for now", self, tip="Goes back to the plan; the list stays. Esc")
         self.where = WherePanel(self)
         self.ask = AskLine(self)
         self.board.taken.connect(self._take)

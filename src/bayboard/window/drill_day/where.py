@@ -49,10 +49,12 @@ class WherePanel(QWidget):
         self.asked = Asked("", (0.0, 0.0))
         self.across = PlaceField("How far it is from the board's left edge", "left", "right", self)
         self.up = PlaceField("How far it is up from the board's foot", "down", "up", self)
-        self.which = Switch("Which hole", (BOARD, METAL), self, "The hole in the board, or the one behind it")
-        self.keep = DayButton("It went here", self, act=True, tip="Enter")
+        self.which = Switch(
+            "Which hole", (BOARD, METAL), self, "The hole in the board, or the one behind it."
+        )
+        self.keep = DayButton("It went here", self, act=True, tip="Writes down where the hole is. Enter")
         self.undo = DayButton("It is not drilled", self)
-        self.leave = DayButton("Leave it", self, tip="Esc")
+        self.leave = DayButton("Leave it", self, tip="Goes back, nothing written. Esc")
         self.setAccessibleName("Where did it go?")
         self._connect()
         self.hide()

@@ -40,10 +40,10 @@ class PrintCard(Sheet):
     def __init__(self, desk: PrintDesk, parent: QWidget | None = None) -> None:
         super().__init__(desk.place, parent)
         self.desk = desk
-        self.paper = Switch("Paper", tuple(words.PAPERS.values()), self, "The paper in the printer")
+        self.paper = Switch("Paper", tuple(words.PAPERS.values()), self, "The paper in the printer.")
         self.margin = LengthField("White edge that the printer leaves", self)
-        self.face = Switch("Face", ("front", "back"), self, "Back: mirrored, for drilling from behind")
-        self.units = Switch("Units on paper", ("mm", "in"), self, "Units of the figures on paper")
+        self.face = Switch("Face", ("front", "back"), self, "Back is mirrored, for drilling from behind.")
+        self.units = Switch("Units on paper", ("mm", "in"), self, "Units of the figures on paper.")
         self.make = Button("Make the PDF", self, act=True)
         self.show_it = Link("Show it", self, "Opens the PDF")
         self.drill = Link("Drill day", self, "The list to drill by, hole by hole. Ctrl D")
@@ -98,7 +98,7 @@ class PrintCard(Sheet):
         self.make.setEnabled(desk.ready())
         self.make.setVisible(desk.refused is None)
         self.show_it.setVisible(desk.saved is not None)
-        self.show_it.setToolTip(f"Opens {desk.saved}" if desk.saved else "")
+        self.show_it.setToolTip(f"Opens {desk.saved}." if desk.saved else "")
         said = " ".join(line for _, line in self.lines())
         if said != self.accessibleDescription():
             self.setAccessibleDescription(said)

@@ -32,7 +32,7 @@ class PrintSlip(Sheet):
         super().__init__(desk.place, parent)
         self.desk = desk
         self.switch = Switch(
-            "Sheets to print", (SWAP, WHOLE), self, "Prints only the sheets that differ, or all of them"
+            "Sheets to print", (SWAP, WHOLE), self, "Prints only the sheets that differ, or all of them."
         )
         self.switch.switched.connect(self._choose)
         self.setAccessibleName("Printed before")

@@ -24,7 +24,7 @@ class SearchField(TextField):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(words.FIND_ALOUD, LONGEST, parent)
-        self.setToolTip("Words of the name or of any note; all of them must be there")
+        self.setToolTip("Words of the name or of any note; all of them must be there.")
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Walk the cards, take one down, or leave; letters are typed."""
