@@ -4,7 +4,9 @@ import os
 import subprocess
 import sys
 from concurrent.futures import Future
+from contextlib import suppress
 
+import psutil
 import pytest
 from tests.window.print.bench import wide
 
@@ -119,3 +121,22 @@ def test_the_stage_is_loaded_without_the_fonts_of_the_paper():
     code = "import sys, bayboard.window.print.stage; sys.exit('reportlab' in sys.modules)"
     env = os.environ | {"QT_QPA_PLATFORM": "offscreen"}
     assert subprocess.run([sys.executable, "-c", code], env=env, check=False).returncode == 0
+
+
+KILLED = """
+import os
+from bayboard.window.beside import Process
+
+if __name__ == "__main__":
+    print(Process().begun().submit(os.getpid).result(), flush=True)
+    os._exit(1)
+"""
+
+
+def test_a_window_that_is_killed_leaves_no_process_behind(tmp_path):
+    script = tmp_path / "killed.py"
+    script.write_text(KILLED, encoding="utf-8")
+    words = [sys.executable, str(script)]
+    ran = subprocess.run(words, stdout=subprocess.PIPE, text=True, check=False, timeout=60)
+    with suppress(psutil.NoSuchProcess):  # gone before anybody looked
+        psutil.Process(int(ran.stdout)).wait(timeout=5)

@@ -1,6 +1,10 @@
 """Long work beside the window: in one process of its own, so that no frame waits for it."""
 
+import os
+from collections.abc import Callable
 from concurrent.futures import Future
+from multiprocessing import parent_process
+from threading import Thread
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Signal
@@ -16,6 +20,18 @@ def whole(task: "Task[P, R]", payload: P) -> R | None:
     """Return the result of a task run to its end."""
     result = finished(task(payload), Ticket(), lambda: False)
     return None if result is None else result[0]
+
+
+def ends_with_window() -> None:
+    """Have this process end as soon as the window's has: one that was killed leaves none behind."""
+    parent = parent_process()
+    if parent is not None:
+        Thread(target=_end_after, args=(parent.join,), daemon=True).start()
+
+
+def _end_after(wait: Callable[[], None]) -> None:
+    wait()
+    os._exit(1)
 
 
 class Process:
@@ -34,7 +50,8 @@ class Process:
             from concurrent.futures import ProcessPoolExecutor  # noqa: PLC0415  slow to load
             from multiprocessing import get_context  # noqa: PLC0415
 
-            self.pool = ProcessPoolExecutor(1, mp_context=get_context("spawn"))
+            context = get_context("spawn")
+            self.pool = ProcessPoolExecutor(1, mp_context=context, initializer=ends_with_window)
         return self.pool
 
     def lost(self) -> None:
