@@ -7,6 +7,7 @@ come to less than the free area; gives the mm2 that are left.
 """
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from bayboard.geometry import outline as outlines
 from bayboard.geometry.covered import Cover, cover
@@ -42,7 +43,13 @@ def needed(scene: Scene, vent: Vent, board: BoardShape) -> float | None:
 
 
 def _cover(scene: Scene, vent: Vent, board: BoardShape) -> Cover | None:
-    return cover(outlines.polygon(vent.outline), board.true_polygon, limit(scene.layout, "overlap_area"))
+    return _covered(vent, board, limit(scene.layout, "overlap_area"))
+
+
+@lru_cache
+def _covered(vent: Vent, board: BoardShape, least: float) -> Cover | None:
+    """Return how a board lies over a vent; kept, as no drag changes it."""
+    return cover(outlines.polygon(vent.outline), board.true_polygon, least)
 
 
 def _free_area(vent: Vent) -> float:
