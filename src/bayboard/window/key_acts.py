@@ -214,7 +214,7 @@ class KeyActs:
 
     def _help(self) -> None:
         plan = self.parts.plan()
-        self.parts.help.show_in(plan.wall, plan.wall.united(plan.card))
+        self.parts.help.show_in(plan.wall, plan.wall.united(plan.card).united(plan.bench))
 
     def _let_be(self) -> None:
         found = finding_to_leave(self.parts.place)

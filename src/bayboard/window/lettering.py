@@ -152,7 +152,7 @@ def elided(text: str, style: Style, room: float) -> str:
 def wrapped(text: str, style: Style, room: float) -> tuple[str, ...]:
     """Return the text in lines at most `room` wide; a length and its unit are never parted."""
     held = _FRACTION.sub(lambda m: m.group().replace(" ", "\u00a0"), text)
-    held = re.sub(r"(\d) (in|mm|ft|A|V|W|%)\b", "\\1\u00a0\\2", held)
+    held = re.sub(r"(\d) (in|mm|cm|ft|kg|lb|A|V|W|K|%|AWG)\b", "\\1\u00a0\\2", held)
     lines: list[str] = [""]
     for word in held.split(" "):
         longer = f"{lines[-1]} {word}" if lines[-1] else word
