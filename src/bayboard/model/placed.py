@@ -9,6 +9,7 @@ from shapely import Polygon
 from bayboard.geometry import outline as outlines
 from bayboard.geometry.outline import Points
 from bayboard.geometry.prism import Prism, standing
+from bayboard.geometry.sides import SIDES, Edge, Side, box_ring, edge
 from bayboard.model.layout import Board, Card, Gear, Layout, Point, Port, Service
 
 
@@ -81,6 +82,17 @@ class Placed:
     def box(self) -> tuple[float, float, float, float]:
         """Return (x0, y0, x1, y1) of the outline."""
         return outlines.box(self.ring)
+
+    @cached_property
+    def sides(self) -> dict[Side, Edge]:
+        """Return the sides of the outline's box, named as on the card."""
+        box = outlines.box(self.card.outline)
+        return {side: edge(box, side, self.at, self.gear.turn) for side in SIDES}
+
+    @cached_property
+    def box_ring(self) -> Points:
+        """Return the corners of the outline's box, turned with the card, (4, 2)."""
+        return box_ring(outlines.box(self.card.outline), self.at, self.gear.turn)
 
     @cached_property
     def bodies(self) -> tuple[Body, ...]:

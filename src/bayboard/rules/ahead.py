@@ -5,6 +5,7 @@ many rows; all are measured at once.
 """
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from typing import NamedTuple
 
 import numpy as np
@@ -54,34 +55,86 @@ class Free(NamedTuple):
     before: Points  # (looks, owners)
 
 
+@dataclass(frozen=True, eq=False)
+class Looked:
+    """Looks with the bodies that stand before them and how far they are free."""
+
+    looks: Looks
+    bodies: Sequence[Body]
+    free: Free
+
+
 def free(scene: Scene, looks: Looks) -> Free:
     """Return how far looks are free; seats stand up, their give left out."""
-    return free_sideways(scene, looks) if isinstance(looks, Sideways) else free_out(scene, looks)
+    return look_ahead(scene, looks).free
 
 
-def free_sideways(scene: Scene, looks: Sideways) -> Free:
-    """Return how far strips along the board are free; seats stand up, their give left out."""
-    owners, rows, others = _standing(scene, looks.ids)
-    meet = others & ranges_meet(np.asarray(looks.z, dtype=np.float64).reshape(-1, 2), rows.z)
+def kept_free(scene: Scene, whose: str, looks: Looks) -> Free:
+    """Return how far the looks of a rule are free; only what moved since the scene before is measured."""
+    name = f"{whose} {type(looks).__name__}"
+    kept: Looked = scene.kept(name, lambda before: look_ahead(scene, looks, before))
+    return kept.free
+
+
+def look_ahead(scene: Scene, looks: Looks, before: Looked | None = None) -> Looked:
+    """Return how far looks are free; what is as it was `before`, in the same bay, is not measured again."""
+    owners, bodies = _standing(scene)
+    anew = np.ones((len(looks.ids), len(bodies) + 1), dtype=np.bool_)  # the last column: the seats
+    if before is not None and _alike(looks, bodies, before):
+        here = [body is not was for body, was in zip(bodies, before.bodies, strict=True)]
+        anew = _moved(looks, before.looks)[:, None] | np.array([*here, False], dtype=np.bool_)
+    others = np.array(looks.ids, dtype=np.str_)[:, None] != np.array(owners, dtype=np.str_)
+    rows = crowd([body.polygon for body in bodies], [body.z for body in bodies])
+    asked, seated_anew = others & anew[:, :-1], anew[:, -1]
+    if isinstance(looks, Sideways):
+        seats, standing, seated = _sideways(scene, looks, rows, asked, seated_anew)
+    else:
+        seats, standing, seated = _outward(scene, looks, rows, asked, seated_anew)
+    found = np.hstack([standing, seated])
+    if before is not None and not anew.all():
+        fresh = np.hstack([anew[:, :-1], np.repeat(anew[:, -1:], len(seats), axis=1)])
+        found = np.where(fresh, found, before.free.before)
+    return Looked(looks, bodies, Free(owners + seats, found))
+
+
+def _alike(looks: Looks, bodies: Sequence[Body], before: Looked) -> bool:
+    """Return whether looks and bodies are as many as before, in the same order, at the same heights."""
+    was = before.looks
+    if type(looks) is not type(was) or looks.ids != was.ids or len(bodies) != len(before.bodies):
+        return False
+    return isinstance(looks, Outward) or looks.z == was.z
+
+
+def _moved(looks: Looks, was: Looks) -> Flags:
+    """Return which looks are not what they were; `looks` and `was` are alike."""
+    pairs = [(np.asarray(a), np.asarray(b)) for a, b in zip(looks[1:], was[1:], strict=True)]
+    rows = [np.any((a != b).reshape(len(looks.ids), -1), axis=1) for a, b in pairs]
+    return np.asarray(np.logical_or.reduce(rows))
+
+
+def _sideways(
+    scene: Scene, looks: Sideways, rows: Crowd, asked: Flags, anew: Flags
+) -> tuple[list[str], Points, Points]:
+    """Return the seats there are at these heights, and how far strips are free before bodies and seats."""
+    meet = asked & ranges_meet(np.asarray(looks.z, dtype=np.float64).reshape(-1, 2), rows.z)
     seats, shapes, level = _seats_across(scene, looks.z)
-    free = [
-        free_ahead(looks.starts, looks.ways, looks.wide, looks.far, solids, asked)
-        for solids, asked in ((rows.shapes, meet), (filled(shapes), level))
-    ]
-    return Free(owners + seats, np.hstack(free))
+    strip = looks.starts, looks.ways, looks.wide, looks.far
+    seated = free_ahead(*strip, filled(shapes), level & anew[:, None])
+    return seats, free_ahead(*strip, rows.shapes, meet), seated
 
 
-def free_out(scene: Scene, looks: Outward) -> Free:
-    """Return how far the way out of the board is free over plan rings; seats stand up, give left out."""
-    owners, rows, others = _standing(scene, looks.ids)
-    free = free_above(filled(looks.rings), looks.z, rows, others)
+def _outward(
+    scene: Scene, looks: Outward, rows: Crowd, asked: Flags, anew: Flags
+) -> tuple[list[str], Points, Points]:
+    """Return the seats, and how far the way out of the board is free before bodies and seats."""
+    standing = free_above(filled(looks.rings), looks.z, rows, asked)
     seats = [(seat, seat.up) for seat in scene.layout.bay.seats if seat.up is not None]
-    columns = np.full((len(looks.z), len(seats)), np.inf)
+    seated = np.full((len(looks.z), len(seats)), np.inf)
     for j, (seat, up) in enumerate(seats):
-        for z in np.unique(looks.z):
-            level = looks.z == z
-            columns[level, j] = rooms_beyond(looks.rings[level], float(z), seat.x, up) - z
-    return Free(owners + [seat.id for seat, _ in seats], np.hstack([free, columns]))
+        for z in np.unique(looks.z[anew]):
+            level = anew & (looks.z == z)
+            seated[level, j] = rooms_beyond(looks.rings[level], float(z), seat.x, up) - z
+    return [seat.id for seat, _ in seats], standing, seated
 
 
 def nearest(free: Free, needs: Points) -> Iterator[tuple[int, str, float]]:
@@ -102,13 +155,11 @@ def called(scene: Scene, thing: str) -> str:
     return thing if thing in scene.placed else f"seat {thing}"
 
 
-def _standing(scene: Scene, looking: Sequence[str]) -> tuple[list[str], Crowd, Flags]:
-    """Return the bodies of stand-ins and stays with their owners, and which are not the looker's own."""
+def _standing(scene: Scene) -> tuple[list[str], list[Body]]:
+    """Return the bodies of stand-ins and stays with their owners."""
     bodies: list[tuple[str, Body]] = [(id_, b) for id_, placed in scene.placed.items() for b in placed.bodies]
     bodies += [(id_, body) for id_, (_, body) in scene.stays.items() if body is not None]
-    owners = [id_ for id_, _ in bodies]
-    others = np.array(looking, dtype=np.str_)[:, None] != np.array(owners, dtype=np.str_)[None, :]
-    return owners, crowd([b.polygon for _, b in bodies], [b.z for _, b in bodies]), others
+    return [id_ for id_, _ in bodies], [body for _, body in bodies]
 
 
 def _seats_across(scene: Scene, heights: Sequence[Range]) -> tuple[list[str], list[Points], Flags]:

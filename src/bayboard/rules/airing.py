@@ -5,11 +5,9 @@ from typing import Literal, NamedTuple
 
 import numpy as np
 
-from bayboard.geometry import outline as outlines
-from bayboard.geometry.outline import Points
-from bayboard.geometry.sides import SIDES, Edge, Side, box_ring, edge
+from bayboard.geometry.sides import SIDES, Edge, Side
 from bayboard.model.placed import Placed
-from bayboard.rules.ahead import Free, Looks, Outward, Sideways, free, nearest
+from bayboard.rules.ahead import Free, Looks, Outward, Sideways, kept_free, nearest
 from bayboard.rules.scene import Scene
 
 Facing = Side | Literal["out"]
@@ -21,6 +19,12 @@ class AirSide(NamedTuple):
     placed: Placed
     facing: Facing
     asked: float
+
+    @property
+    def edge(self) -> Edge:
+        """Return the side of the outline's box; only for sides along the board."""
+        assert self.facing != "out"
+        return self.placed.sides[self.facing]
 
 
 class Stuffy(NamedTuple):
@@ -50,7 +54,7 @@ def stuffy(scene: Scene, about: Sequence[AirSide]) -> Iterator[Stuffy]:
     """Yield the sides that have less air than they ask for."""
     for group, rows, looks in looked(about):
         asked = np.array([side.asked for side in group])
-        owners, before = free(scene, looks)
+        owners, before = kept_free(scene, "air", looks)
         first = np.searchsorted(rows, range(len(group)))
         by_side = np.minimum.reduceat(before, first, axis=0) if owners else before[first]
         for i, solid, far in nearest(Free(owners, by_side), asked):
@@ -74,7 +78,7 @@ def looked(about: Sequence[AirSide]) -> Iterator[tuple[list[AirSide], list[int],
 def _aside(group: Sequence[AirSide]) -> Sideways:
     """Return the strips beside some sides, one for each body."""
     rows = [(side, body.z) for side in group for body in side.placed.bodies]
-    edges = [_edge(side) for side, _ in rows]
+    edges = [side.edge for side, _ in rows]
     return Sideways(
         ids=[side.placed.id for side, _ in rows],
         starts=np.array([e.middle for e in edges]),
@@ -89,7 +93,7 @@ def _out(group: Sequence[AirSide]) -> Outward:
     """Return the way out over the boxes of some stand-ins, from their highest body on."""
     return Outward(
         ids=[side.placed.id for side in group],
-        rings=np.array([_ring(side.placed) for side in group]),
+        rings=np.array([side.placed.box_ring for side in group]),
         z=np.array([top(side.placed) for side in group]),
     )
 
@@ -99,20 +103,9 @@ def top(placed: Placed) -> float:
     return max(body.z[1] for body in placed.bodies)
 
 
-def _edge(side: AirSide) -> Edge:
-    assert side.facing != "out"
-    placed = side.placed
-    return edge(outlines.box(placed.card.outline), side.facing, placed.at, placed.gear.turn)
-
-
-def _ring(placed: Placed) -> Points:
-    return box_ring(outlines.box(placed.card.outline), placed.at, placed.gear.turn)
-
-
 def _middle(side: AirSide, free: float) -> tuple[float, float]:
     if side.facing == "out":
-        x, y = _ring(side.placed).mean(axis=0)
+        x, y = side.placed.box_ring.mean(axis=0)
     else:
-        from_edge = _edge(side)
-        x, y = from_edge.middle + from_edge.way * free / 2
+        x, y = side.edge.middle + side.edge.way * free / 2
     return float(x), float(y)

@@ -6,7 +6,7 @@ from typing import NamedTuple
 import numpy as np
 
 from bayboard.model.placed import Placed, Plug
-from bayboard.rules.ahead import Looks, Outward, Sideways, free, nearest
+from bayboard.rules.ahead import Looks, Outward, Sideways, kept_free, nearest
 from bayboard.rules.scene import Scene
 
 
@@ -35,7 +35,7 @@ def blocked(scene: Scene, outlets: list[Outlet]) -> Iterator[Blocked]:
     """Yield the outlets that meet a solid nearer than they need, with the nearest solid."""
     for group, looks in looked(outlets):
         needs = np.array([outlet.need for outlet in group])
-        for i, solid, far in nearest(free(scene, looks), needs):
+        for i, solid, far in nearest(kept_free(scene, "plug-room", looks), needs):
             yield Blocked(group[i], solid, far)
 
 

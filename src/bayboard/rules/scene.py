@@ -4,8 +4,9 @@ A scene made from the one before keeps every derived thing whose layout part is 
 object, so moving one stand-in derives one stand-in anew.
 """
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from functools import cached_property
+from typing import Any, TypeVar
 
 from bayboard.geometry import outline as outlines
 from bayboard.geometry.hand import Reach
@@ -22,6 +23,8 @@ from bayboard.rules.looking import look
 from bayboard.rules.paths import Path, paths
 from bayboard.rules.reaching import reach
 
+T = TypeVar("T")
+
 
 class Scene:
     """What a rule looks at.  Never changed once made; everything is derived on first use."""
@@ -34,13 +37,27 @@ class Scene:
     ) -> None:
         self.layout = layout
         self._before = before
+        self._kept: dict[str, Any] = {}
         if known_routes is not None:
             self.routes = known_routes
 
     def forget_before(self) -> None:
         """Drop the scene this one was made from once its parts have been taken over."""
         _ = self.placed, self.boards, self.screw_holes
+        kin = self._kin()
+        self._kept = (kin._kept if kin else {}) | self._kept
         self._before = None
+
+    def kept(self, name: str, make: Callable[[T | None], T]) -> T:
+        """Return what a rule derives and keeps under a name: `make` gets what it kept of the scene before.
+
+        None where there is no scene before, or more than places of the same stand-ins differ from it.
+        """
+        if name not in self._kept:
+            kin = self._kin()
+            self._kept[name] = make(kin._kept.get(name) if kin else None)
+        found: T = self._kept[name]
+        return found
 
     @cached_property
     def placed(self) -> dict[str, Placed]:
