@@ -88,7 +88,7 @@ def test_a_draft_that_changed_drops_what_was_found_and_what_is_looked_for(waitin
 def test_a_late_answer_for_a_draft_before_is_no_answer(waiting, findings):
     made, told = search(waiting)
     made.follow(START, findings)
-    ticket, task, payload, done = waiting.tasks[0]
+    _, task, payload, done = waiting.tasks[0]
     made.follow(MOVED, findings)
     done(finished(task(payload), Ticket(), lambda: False)[0])
     assert told == [] and made.found(findings[0], MOVED) is None

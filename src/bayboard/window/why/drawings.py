@@ -126,7 +126,7 @@ def plug_room(s: Sketch) -> None:
     s.piece(6, 16, 32, 40)
     s.piece(74, 16, 20, 40)
     s.tube((38, 36), (74, 36), 14, s.theme.note)
-    s.tube((38, 36), (54, 36), 10, s.theme.ink)
+    s.tube((38, 36), (54, 36), 10, s.theme.chalk)
     s.span((38, 52), (74, 52))
 
 
@@ -187,7 +187,7 @@ def crossing(s: Sketch) -> None:
     s.board(2, 6, 96, 60)
     s.lead([(8, 36), (92, 36)], POWER)
     s.lead([(20, 60), (80, 12)], SIGNAL)
-    s.arc((50, 36), 22, 0, 39)
+    s.arc((50, 36), 22, 0, 39, s.theme.chalk)
 
 
 def lead_path(s: Sketch) -> None:

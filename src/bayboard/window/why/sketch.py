@@ -8,7 +8,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPainterPath
 
 from bayboard.window import lettering
-from bayboard.window.draw.strokes import add_head, hatched
+from bayboard.window.draw.strokes import add_head, cased, hatched
 from bayboard.window.lettering import HELPER
 from bayboard.window.theme import Theme, brush, pen
 
@@ -89,7 +89,7 @@ class Sketch:
         """Paint the part that is wrong: hatched and edged in the colour of a must."""
         path = self._of((box[0], box[1], box[2], box[3]), 0.0)
         hatched(self.p, path, 6, self.theme.must, 0.7)
-        self.p.strokePath(path, pen(self.theme.must, 1.6))
+        cased(self.p, path, self.theme.must, 1.6, self.theme, casing=1.0)
 
     def hole(self, x: float, y: float, r: float, old: bool = False) -> None:
         """Paint a hole with its cross; an `old` one is dashed."""
@@ -122,13 +122,15 @@ class Sketch:
         self._head(a, b, ink)
 
     def span(self, a: At, b: At, token: str | None = None) -> None:
-        """Paint a distance: end strokes, a line, and heads at both ends."""
+        """Paint a distance on its casing: end strokes, a line, and heads at both ends."""
         ink = token or self.theme.must
         far = hypot(b[0] - a[0], b[1] - a[1]) or 1.0
         nx, ny = -(b[1] - a[1]) / far * 4.0, (b[0] - a[0]) / far * 4.0
+        path = self.path([a, b])
         for x, y in (a, b):
-            self.line((x - nx, y - ny), (x + nx, y + ny), 1.8, ink)
-        self.line(a, b, 1.8, ink)
+            path.moveTo(self.at(x - nx, y - ny))
+            path.lineTo(self.at(x + nx, y + ny))
+        cased(self.p, path, ink, 1.8, self.theme, casing=1.4)
         if far > 11.0:
             self._head(a, b, ink)
             self._head(b, a, ink)
