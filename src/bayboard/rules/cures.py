@@ -36,13 +36,22 @@ class Cure:
 class Curer:
     """Finds cures in one layout; what one finding needed is kept for the next."""
 
-    def __init__(self, layout: Layout, checker: Checker | None = None) -> None:
-        """Take the layout, and a checker that stands at it, if there is one: it is not moved."""
+    def __init__(self, layout: Layout, checker: Checker | None = None, looks: int | None = None) -> None:
+        """Take the layout, and a checker that stands at it, if there is one: it is not moved.
+
+        `looks` is for those who wait: at how many places of a stand-in, the nearest first, leads are led anew
+        for one finding.  None looks at all that the grid has.
+        """
         if checker is None or checker.scene.layout is not layout:
             checker = Checker(layout)
         self._judge = Judge(checker)
-        self._nudger = Nudger(self._judge)
+        self._nudger = Nudger(self._judge, looks=looks)
         self._nudges: dict[Named, Nudge | None] = {}
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """Return the findings of the layout, worst first."""
+        return self._judge.findings
 
     def nudge(self, finding: Finding) -> Nudge | None:
         """Return the shortest move on the grid that cures, None where there is none."""
@@ -94,7 +103,15 @@ def with_nudges(verdict: Verdict, layout: Layout) -> Verdict:
 Asked = tuple[Layout, Sequence[Named]]
 Cures = dict[Named, tuple[Cure, ...]]
 
-_standing: list[Checker] = []  # the last of this process: the next layout mostly differs by a move
+_standing: list[Checker] = []  # the last of this process
+
+
+def curer_here(layout: Layout, looks: int | None = None) -> Curer:
+    """Return a curer that takes over what this process knew of its last layout, mostly a move away."""
+    checker = _standing.pop() if _standing else Checker(layout)
+    checker.move(layout)
+    _standing.append(checker)
+    return Curer(layout, checker, looks)
 
 
 def cures_task(payload: Asked) -> Generator[float, None, Cures]:
@@ -103,11 +120,8 @@ def cures_task(payload: Asked) -> Generator[float, None, Cures]:
     A task as `job.runner` runs them.  Names that the layout has no finding of are left out.
     """
     layout, names = payload
-    checker = _standing.pop() if _standing else Checker(layout)
-    checker.move(layout)
-    _standing.append(checker)
-    curer = Curer(checker.scene.layout, checker)
-    by_name = {named(finding): finding for finding in checker.now.findings}
+    curer = curer_here(layout)
+    by_name = {named(finding): finding for finding in curer.findings}
     found: Cures = {}
     for done, name in enumerate(names):
         yield done / len(names)

@@ -22,6 +22,7 @@ class Judge:
     def __init__(self, checker: Checker) -> None:
         self._checker = checker
         self.scene, self.layout = checker.scene, checker.scene.layout
+        self.findings = checker.now.findings
         self.levels = levels(checker.now)
         self.musts = _musts(self.levels)
 

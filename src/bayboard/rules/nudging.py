@@ -5,6 +5,7 @@ one by one, and the first that the whole check agrees with is the nudge.
 """
 
 from collections.abc import Iterator
+from itertools import islice
 
 import numpy as np
 
@@ -33,8 +34,13 @@ _AT_PLACES: dict[str, AtPlaces] = {r.RULE: r.at_places for r in RULES if hasattr
 class Nudger:
     """Looks for nudges in one layout; what is found out about a stand-in's places is kept."""
 
-    def __init__(self, judge: Judge, by: Points | None = None) -> None:
-        """Take the judge of a layout, and moves by length, (n, 2) mm; the grid's where none are given."""
+    def __init__(self, judge: Judge, by: Points | None = None, looks: int | None = None) -> None:
+        """Take the judge of a layout, and moves by length, (n, 2) mm; the grid's where none are given.
+
+        `looks`: how many places of a stand-in are looked at one by one for a finding, None for all; those
+        that are measured in blocks do not count.
+        """
+        self._looks = looks
         self._judge, self._scene = judge, judge.scene
         self._by = moves(judge.layout.units) if by is None else by
         self._lengths: Points = np.hypot(self._by[:, 0], self._by[:, 1])
@@ -47,7 +53,7 @@ class Nudger:
         best, end = None, len(self._by)
         alone = Alone(self._scene, wanted.name, self.ways)
         for placed in self.movers(wanted.name):
-            for place in self._likely(placed, alone, wanted, end):
+            for place in islice(self._likely(placed, alone, wanted, end), self._looks):
                 edit = self._move(placed.id, place)
                 if self._judge.cures(edit, wanted):
                     best = Nudge(placed.id, (edit.dx, edit.dy))
@@ -71,8 +77,8 @@ class Nudger:
         """Yield the places before `end` that seem to do what is wanted, the nearest first."""
         rule, key = wanted.name
         measure = None if alone.leads else _AT_PLACES.get(rule)
-        places, first, count = self._at(placed), 0, FIRST_BLOCK
-        while first < end:
+        places, first, count, left = self._at(placed), 0, FIRST_BLOCK, self._looks
+        while first < end and left != 0:
             block = np.arange(first, min(first + count, end))
             block = block[self._free[placed.id][block] != SPOILT]
             if measure is not None and len(block):
@@ -82,6 +88,8 @@ class Nudger:
                 block = block[alone.worth_a_look(places.some(block), wanted.below)]
             block = self._unspoilt(places, block)
             if measure is None:
+                block = block[:left]
+                left = None if left is None else left - len(block)
                 edits = [self._move(placed.id, place) for place in block.tolist()]
                 yield from (int(block[n]) for n in alone.cured(places.some(block), edits, wanted.below))
             else:
