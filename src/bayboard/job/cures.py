@@ -10,6 +10,7 @@ from bayboard.model.layout import Layout
 from bayboard.model.refused import Refused
 from bayboard.rules.finding import Finding
 from bayboard.rules.levels import Named, named
+from bayboard.tables.nudge import WINDOW_LOOKS
 
 if TYPE_CHECKING:
     from bayboard.rules.cures import Cure, Curer
@@ -35,11 +36,11 @@ class _Last:
 
 def look_for(asked: Asked) -> "Generator[float, None, tuple[Cure, ...]]":
     """Return what cures a finding, best first; () when no single edit does."""
-    from bayboard.rules.cures import Curer  # noqa: PLC0415  only where cures are looked for
+    from bayboard.rules.cures import curer_here  # noqa: PLC0415  only where cures are looked for
 
     yield 0.0
     if _Last.curer is None or _Last.draft != asked.draft:
-        _Last.draft, _Last.curer = asked.draft, Curer(asked.layout)
+        _Last.draft, _Last.curer = asked.draft, curer_here(asked.layout, WINDOW_LOOKS)
     return _Last.curer.cures(asked.finding)
 
 
