@@ -102,10 +102,12 @@ def test_a_hair_less_air_never_reads_like_what_is_asked():
     assert short != need
 
 
-@pytest.mark.parametrize(("tape", "doubt"), [(9.9, False), (10, True)])
-def test_air_before_what_was_measured_in_the_bay_may_be_too_close_to_call(tape, doubt):
-    bay = _members("air", "a stay")["bay"] | {"tape": tape}
-    (found,) = _found("air", "a stay", bay=bay)
+@pytest.mark.parametrize(
+    ("tape", "share", "doubt"), [(9.9, 0.5, False), (10, 0.5, True), (4.9, 0.7, False), (5, 0.7, True)]
+)
+def test_air_before_what_was_measured_in_the_bay_may_be_too_close_to_call(tape, share, doubt):
+    bay = _members("air", "a stay")["bay"] | {"tape": tape}  # 40 of 50 mm; a must under 25, or under 35
+    (found,) = _found("air", "a stay", bay=bay, limits={"air_must_share": share})
     assert found.says.endswith(", too close to call.") is doubt
     (found,) = _found("air", "half of it is left", bay={"tape": 30})
     assert "too close" not in found.says

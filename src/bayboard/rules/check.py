@@ -71,7 +71,7 @@ def judged(layout: Layout, said: Mapping[str, Iterable[Said]]) -> Verdict:
                 unchecked.setdefault((saying.rule, saying.subjects), saying)
     findings.sort(key=lambda f: (_RANK[f.severity], f.rule, f.subjects))
     return Verdict(
-        tuple(with_reasons(with_doubt(findings, layout.bay), layout.let_be)),
+        tuple(with_reasons(with_doubt(findings, layout), layout.let_be)),
         tuple(unchecked[key] for key in sorted(unchecked)),
     )
 
