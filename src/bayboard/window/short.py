@@ -15,8 +15,8 @@ _FEW: dict[str, str] = {
     "seat-depth": "{much} left under the seat",
     "seat-swing": "seat sweeps {much} into it",
     "air": "{much} of air, {wish}",
-    "warm-stack": "warm box {much} below",
-    "heat-rise": "about {much} K over the air",
+    "warm-stack": "a hotter box {much} below",
+    "heat-rise": "about {much} warmer than the air",
     "plug-room": "{much} to plug, needs {need}",
     "reach": "way in {much}, needs {need}",
     "sight": "{much} off, limit {need}",
@@ -65,6 +65,8 @@ def _form(finding: Finding) -> str:
         return _FEW["reach"]
     if finding.rule == "no-drill" and finding.measure > 0:
         return "{much} inside no-drill"
+    if finding.rule == "air" and finding.measure == 0:
+        return "no air, {wish}"
     return _FEW.get(finding.rule, f"{finding.rule.replace('-', ' ')} {{much}}")
 
 
@@ -76,7 +78,7 @@ def _figures(finding: Finding, measure: float, units: Units) -> tuple[str, str]:
     if finding.unit == "mm2":
         shown = show_two_areas(measure, finding.limit or 0.0, units)
         return shown if finding.limit is not None else (shown[0], "")
-    say: Callable[[float], str] = _degrees if finding.unit == "deg" else _plain
+    say = _SAY.get(finding.unit, _plain)
     need = "" if finding.limit is None else say(finding.limit)
     return say(measure), need
 
@@ -85,5 +87,12 @@ def _degrees(value: float) -> str:
     return f"{value:.0f}°"
 
 
+def _kelvin(value: float) -> str:
+    return f"{value:.0f} K"
+
+
 def _plain(value: float) -> str:
     return f"{value:.3g}"
+
+
+_SAY: dict[str, Callable[[float], str]] = {"deg": _degrees, "K": _kelvin}
