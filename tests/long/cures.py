@@ -21,8 +21,8 @@ from bayboard.rules.nudging import Nudger
 
 FIGURES = ("nudges-of-the-grid", "nudges-of-any-place", "nudge-time", "nudges-wrong")
 ROOMS = ("rules", "geometry", "routing", "model", "edits", "mechanics", "tables")
-TRIED, LAYOUTS, SEED = 12, 200, 5000
-PLACES, FAR = 1200, 80.0
+TRIED, LAYOUTS, SEED = 8, 200, 5000
+PLACES, FAR = 400, 80.0
 
 
 def main() -> None:

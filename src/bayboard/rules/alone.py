@@ -37,6 +37,13 @@ class Alone:
         now = {lead.id: self._scene.routes[lead.id] for lead in self.leads if lead.id in self._scene.routes}
         return Scene(replace(self._scene.layout, leads=self.leads), None, now)
 
+    def stays_led(self, gear: str) -> bool:
+        """Return whether none of the finding's leads goes another way when a stand-in moves."""
+        return all(
+            lead.via and gear not in (head(lead.from_), head(lead.to)) and lead.id in self._scene.paths
+            for lead in self.leads
+        )
+
     def worth_a_look(self, places: Places, below: int) -> Flags:
         """Return at which places of a stand-in the finding may come under a level, (places,).
 

@@ -76,7 +76,8 @@ class Nudger:
     def _likely(self, placed: Placed, alone: Alone, wanted: Wanted, end: int) -> Iterator[int]:
         """Yield the places before `end` that seem to do what is wanted, the nearest first."""
         rule, key = wanted.name
-        measure = None if alone.leads else _AT_PLACES.get(rule)
+        blocks = not alone.leads or (placed.id in key and alone.stays_led(placed.id))
+        measure = _AT_PLACES.get(rule) if blocks else None
         places, first, count, left = self._at(placed), 0, FIRST_BLOCK, self._looks
         while first < end and left != 0:
             block = np.arange(first, min(first + count, end))

@@ -20,6 +20,7 @@ from bayboard.rules.finding import Finding, Said, Unchecked
 from bayboard.rules.meetings import body_members
 from bayboard.rules.paths import Parts, Path
 from bayboard.rules.scene import Scene
+from bayboard.rules.through_at import through_at
 from bayboard.rules.unlooked import doubtful
 from bayboard.tables.limits import limit
 from bayboard.tables.reference import thread
@@ -27,6 +28,7 @@ from bayboard.units.length import show_length
 
 RULE = "lead-path"
 WIDE = False
+at_places = through_at
 
 
 def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
