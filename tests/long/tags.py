@@ -26,7 +26,7 @@ ROOMS = (
     "window/draw/face.py",
     "window/short.py",
 )
-BAYS, GOAL, PLACE_GOAL = 50, 0.1, 2.0
+BAYS, GOAL, PLACE_GOAL = 50, 0.1, 8.0
 
 
 def main() -> None:

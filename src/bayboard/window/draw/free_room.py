@@ -97,7 +97,7 @@ class Room:
         x = self.rect.left() + (left + np.arange(shape[1])) * CELL - at.x()
         dy = np.maximum(np.maximum(y, -(y + high)), 0.0)
         dx = np.maximum(np.maximum(x + 12.0, -(x + wide - 12.0)), 0.0)
-        way = np.hypot(dx[None, :], dy[:, None])
+        way = np.sqrt(np.add.outer(dy * dy, dx * dx))
         middle = 0.05 * np.abs(x + wide / 2)[None, :]
         return np.where(dy[:, None] > 0.0, way + middle, np.inf)
 

@@ -9,6 +9,7 @@ from PySide6.QtGui import QBrush, QImage, QPainter, QPainterPath, QPolygonF
 from shapely import LineString, MultiLineString, MultiPolygon, Polygon
 from shapely.geometry.base import BaseGeometry
 
+from bayboard.model.layout import Card
 from bayboard.model.placed import Placed
 from bayboard.window import lettering
 from bayboard.window.draw.face import Face, face
@@ -36,11 +37,23 @@ class GearState:
 
 
 AT_EASE = GearState()
+MOST_FACES = 1000
+_FACES: dict[tuple[int, str, float, float, float], tuple[Card, Face]] = {}  # with the card each is of
 
 
 def face_of(scale: Scale, placed: Placed, theme: Theme) -> Face:
-    """Return the face of a stand-in at a zoom."""
-    return face(placed.card, placed.id, placed.gear.turn, scale.px_per_mm, theme.size)
+    """Return the face of a stand-in at a zoom.
+
+    Faces are asked for many times a frame, and a card's hash is slow: they are known by which card it is.
+    """
+    card = placed.card
+    key = id(card), placed.id, placed.gear.turn, scale.px_per_mm, theme.size
+    known = _FACES.get(key)
+    if known is None or known[0] is not card:
+        if len(_FACES) >= MOST_FACES:
+            _FACES.clear()
+        known = _FACES[key] = card, face(card, placed.id, placed.gear.turn, scale.px_per_mm, theme.size)
+    return known[1]
 
 
 def paint_gear(p: QPainter, scale: Scale, placed: Placed, theme: Theme, state: GearState = AT_EASE) -> None:

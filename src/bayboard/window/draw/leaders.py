@@ -18,7 +18,8 @@ STARTS = np.array([0.5, 0.0, 1.0])  # where else it may leave the tag, as shares
 INWARD = 12.0  # px from a tag's end within which no leader leaves it
 AIR = 2.0  # px kept round a number
 LEVEL = 1e-9  # px; a stretch that goes less far along an axis is level
-FIRST = 10  # of the tags, that are tried before the others, for mostly one of them will do
+SINGLY = 6  # of the tags are tried one by one, for mostly one of them will do; the others in a block
+MOST_MORE = 24  # of the tags are tried with other leaders
 
 
 def ways(tags: Boxes, at: tuple[float, float]) -> Points:
@@ -57,7 +58,11 @@ def clear_way(
 
     A box with the mark in it does not count: a mark on a number is reached all the same.
     """
-    for found, some in ((ways, slice(FIRST)), (ways, slice(FIRST, None)), (more_ways, slice(3 * FIRST))):
+    for row, tag in enumerate(tags[:SINGLY].tolist()):
+        plain = _plain_way(tag, at, boxes.tolist(), others)
+        if plain is not None:
+            return row, plain
+    for found, some in ((ways, slice(SINGLY, None)), (more_ways, slice(MOST_MORE))):
         lines = found(tags[some], at)
         if not len(lines):
             continue
@@ -71,6 +76,41 @@ def clear_way(
                 line = line[[0, 2]]
             return row + (some.start or 0), tuple((float(x), float(y)) for x, y in line)
     return None
+
+
+def _plain_way(
+    tag: Sequence[float], at: tuple[float, float], boxes: list[list[float]], others: Sequence[Leader]
+) -> Leader | None:
+    """Return the first plain leader of one tag that is clear, None for none."""
+    left, top, right, bottom = tag
+    x, y = at
+    near_x = min(max(x, left + INWARD), right - INWARD)
+    start = bottom if y > (top + bottom) / 2 else top
+    x0, x1, y0, y1 = min(x, near_x) - AIR, max(x, near_x) + AIR, min(y, start) - AIR, max(y, start) + AIR
+    near = [
+        (a - AIR, b - AIR, c + AIR, d + AIR)
+        for a, b, c, d in boxes
+        if a < x1 and c > x0 and b < y1 and d > y0 and not (a <= x <= c and b <= y <= d)
+    ]
+    for bend in BENDS.tolist() if abs(near_x - x) > 1.0 else (1.0,):
+        middle = (near_x, start + bend * (y - start))
+        line = ((near_x, start), middle, at) if bend < 1.0 else ((near_x, start), at)
+        if not any(meets(line, box) for box in near) and not any(_crosses(line, one) for one in others):
+            return line
+    return None
+
+
+def _crosses(line: Leader, other: Leader) -> bool:
+    """Return whether two lines meet: `_cross` without arrays."""
+    return any(
+        _turn(a, b, c) * _turn(a, b, d) <= 0.0 and _turn(c, d, a) * _turn(c, d, b) <= 0.0
+        for a, b in pairwise(line)
+        for c, d in pairwise(other)
+    )
+
+
+def _turn(a: tuple[float, float], b: tuple[float, float], c: tuple[float, float]) -> float:
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 
 def _beside(boxes: Boxes, at: tuple[float, float], lines: Points) -> Boxes:
