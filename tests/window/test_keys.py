@@ -155,11 +155,23 @@ def test_f6_goes_round_the_parts_of_the_window(open_window):
     hands = open_window(layout(gear=[gear("A", 200, 200), gear("B", 303, 200)]))
     hands.key("Tab")
     seen = []
-    for _ in range(5):
+    for _ in range(6):
         hands.key("F6")
         seen.append(hands.app.focusWidget())
     window = hands.window
-    assert seen == [window.bench, window.findings.list, window.card.across, window.strip, window.wall]
+    parts = [window.section, window.bench, window.findings.list, window.card.across, window.strip]
+    assert seen == [*parts, window.wall]
+
+
+def test_the_wall_and_the_section_wear_a_ring_when_the_keys_come_by_keys(open_window):
+    hands = open_window(layout())
+    for view in (hands.wall, hands.window.section):
+        view.setFocus(Qt.FocusReason.MouseFocusReason)
+        assert not view.ringed()
+        hands.window.strip.setFocus()
+        plain = view.grab().toImage()
+        view.setFocus(Qt.FocusReason.TabFocusReason)
+        assert view.ringed() and view.grab().toImage() != plain
 
 
 def test_n_walks_the_findings_and_selects_what_they_are_about(open_window):

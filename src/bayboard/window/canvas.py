@@ -1,14 +1,19 @@
 """A painted view: a still layer kept as a pixmap, and over it what changes by the frame."""
 
 from PySide6.QtCore import QEvent, QRectF, Qt, QTimer
-from PySide6.QtGui import QPainter, QPaintEvent, QPixmap
+from PySide6.QtGui import QFocusEvent, QPainter, QPaintEvent, QPixmap
 from PySide6.QtWidgets import QWidget
 
 from bayboard.window import lettering
 from bayboard.window.draw.scale import Scale
-from bayboard.window.theme import Theme, brush
+from bayboard.window.theme import Theme, brush, pen
 from bayboard.window.trouble import TROUBLE
 
+BY_KEYS = (
+    Qt.FocusReason.TabFocusReason,
+    Qt.FocusReason.BacktabFocusReason,
+    Qt.FocusReason.ShortcutFocusReason,
+)
 IDLE = 80  # ms without a further zoom or pan after which the layer is drawn sharp again
 
 
@@ -19,6 +24,7 @@ class Canvas(QWidget):
     """
 
     layered = True  # whether there is a still layer at all
+    rings = False  # whether it wears a ring of its own where the keys are
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -26,6 +32,7 @@ class Canvas(QWidget):
         self._layer: QPixmap | None = None
         self._drawn_key: object = None
         self._drawn_scale: Scale | None = None
+        self._by_keys = False  # Tab or F6 brought the keys here
         self._rough = QTimer(self)
         self._rough.setSingleShot(True)
         self._rough.setInterval(IDLE)
@@ -52,6 +59,10 @@ class Canvas(QWidget):
     def paint_live(self, p: QPainter) -> None:
         """Paint what changes by the frame."""
 
+    def ringed(self) -> bool:
+        """Return whether the view wears a ring: the keys came here by keys."""
+        return self.rings and self._by_keys
+
     # --- how it is done ---
 
     def rescaled(self) -> None:
@@ -71,6 +82,8 @@ class Canvas(QWidget):
                 if self.layered:
                     self._paint_layer(p)
                 self.paint_live(p)
+                if self.ringed():
+                    self._paint_ring(p)
             except Exception as error:
                 TROUBLE.report(error)
                 self._paint_broken(p)
@@ -114,6 +127,14 @@ class Canvas(QWidget):
         p.drawPixmap(0, 0, self._layer)
         p.restore()
 
+    def _paint_ring(self, p: QPainter) -> None:
+        inner = QRectF(self.rect()).adjusted(3.0, 3.0, -3.0, -3.0)
+        p.setRenderHint(QPainter.RenderHint.Antialiasing)
+        p.setBrush(Qt.BrushStyle.NoBrush)
+        for token, wide in ((self.theme.paper, 5.0), (self.theme.blue, 2.0)):
+            p.setPen(pen(token, wide))
+            p.drawRoundedRect(inner, 4.0, 4.0)
+
     def _paint_broken(self, p: QPainter) -> None:
         p.resetTransform()
         p.setClipping(False)
@@ -128,7 +149,11 @@ class Canvas(QWidget):
         super().changeEvent(event)
 
     def event(self, event: QEvent) -> bool:
-        """Drop the layer when the window goes to a screen of another sharpness."""
+        """Drop the layer on a screen of another sharpness; know whether the keys came by keys."""
         if event.type() == QEvent.Type.DevicePixelRatioChange:
             self._layer = None
+        elif event.type() in (QEvent.Type.FocusIn, QEvent.Type.FocusOut):
+            came = isinstance(event, QFocusEvent) and event.gotFocus()
+            self._by_keys = came and event.reason() in BY_KEYS
+            self.update()
         return super().event(event)

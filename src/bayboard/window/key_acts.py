@@ -33,6 +33,7 @@ class Parts(Protocol):
     bench: BenchPanel
     card: CardPanel
     findings: FindingsPanel
+    section: QWidget
     strip: Strip
     files: Files
     help: HelpSheet
@@ -225,7 +226,8 @@ class KeyActs:
         """Give the keys to the next part of the window, round about."""
         card = self.parts.card
         first = next((w for w in (*card.fields, card.hang, *card.begin) if w.isVisibleTo(card)), None)
-        stops = [self.parts.bench.wall, self.parts.bench, self.parts.findings.list, first, self.parts.strip]
+        parts = self.parts
+        stops = [parts.bench.wall, parts.section, parts.bench, parts.findings.list, first, parts.strip]
         there = [w for w in stops if w is not None and w.isVisible()]
         now = QApplication.focusWidget()
         here = next((i for i, w in enumerate(there) if w is now or w.isAncestorOf(now)), -1)

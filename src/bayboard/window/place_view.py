@@ -16,6 +16,8 @@ Show = TypeVar("Show")
 class PlaceView(Canvas, Generic[Show]):
     """A view of the workplace.  `shows` works out what is shown besides the layout, kept until a change."""
 
+    rings = True
+
     def __init__(
         self, place: Workplace, name: str, shows: Callable[[Workplace], Show], parent: QWidget | None = None
     ) -> None:

@@ -319,6 +319,10 @@ class WallView(PlaceView[WallShow]):
             return
         event.ignore()
 
+    def ringed(self) -> bool:
+        """Return whether the Wall wears a ring: where no stand-in wears the keys' ring."""
+        return super().ringed() and not (self.place.by_keys and self.place.selected)
+
     def focusInEvent(self, event: QFocusEvent) -> None:
         """Begin with the first piece when Tab comes in, with the last when it comes in backwards."""
         by = {Qt.FocusReason.TabFocusReason: 1, Qt.FocusReason.BacktabFocusReason: -1}.get(event.reason())

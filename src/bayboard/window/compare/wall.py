@@ -61,6 +61,7 @@ class CompareWall(Canvas, Listed):
     """The front view of two at once.  A click speaks of a thing that differs, a drag pushes the picture."""
 
     reads_as = "What differs on the wall"
+    rings = True
 
     def __init__(self, desk: CompareDesk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -284,6 +285,10 @@ class CompareWall(Canvas, Listed):
         return chalk is not None
 
     # --- keys ---
+
+    def ringed(self) -> bool:
+        """Return whether the Wall wears a ring: where no row is spoken of that shows where the keys are."""
+        return super().ringed() and not self.desk.rows()
 
     def focusNextPrevChild(self, forward: bool) -> bool:
         """Walk what differs with Tab, then leave."""
