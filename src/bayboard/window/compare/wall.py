@@ -286,10 +286,6 @@ class CompareWall(Canvas, Listed):
 
     # --- keys ---
 
-    def ringed(self) -> bool:
-        """Return whether the Wall wears a ring: where no row is spoken of that shows where the keys are."""
-        return super().ringed() and not self.desk.rows()
-
     def focusNextPrevChild(self, forward: bool) -> bool:
         """Walk what differs with Tab, then leave."""
         if self.hasFocus() and self.isVisible() and self.desk.step(1 if forward else -1):
