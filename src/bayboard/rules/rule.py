@@ -8,7 +8,11 @@ from bayboard.rules.scene import Scene
 
 
 class Rule(Protocol):
-    """A rule module: its id, how far its sayings reach, and its look at a scene."""
+    """A rule module: its id, how far its sayings reach, and its look at a scene.
+
+    A rule whose findings hang on where stand-ins stand also has `at_places`, as `places.AtPlaces` tells: the
+    same measure with one stand-in at many places, for whoever looks for a better one.
+    """
 
     RULE: str
     """The id, as in the contract."""
