@@ -14,7 +14,12 @@ def cures_shown(place: Workplace) -> tuple[Cure, ...]:
     """Return the cure that is looked at; () where none is, or while something is in the hand."""
     if place.cure is None or place.hand.pieces or place.shown is not place.layout:
         return ()
-    return _shown(_Asked(place.layout, place.cure))
+    return shown(place.layout, place.cure)
+
+
+def shown(layout: Layout, edit: Edit) -> tuple[Cure, ...]:
+    """Return an edit as chalk: the stand-ins that lie otherwise afterwards, else the boards; () for none."""
+    return _shown(_Asked(layout, edit))
 
 
 class _Asked:
