@@ -10,7 +10,7 @@ from tests.window.hands import SHIFT
 
 from bayboard.window import wishes
 from bayboard.window.settings_sheet import room_words
-from bayboard.window.stillness import toolkits_are_still
+from bayboard.window.stillness import animates, toolkits_are_still
 from bayboard.window.theme import DARK, LIGHT, SCALES
 from bayboard.window.wishes import GARAGE, LARGE_SCREEN, Wishes, read_wishes, reduced_motion, wish
 
@@ -147,3 +147,10 @@ def test_a_desktop_that_asks_for_stillness_is_heard(tmp_path, name, text, still)
     (tmp_path / name).parent.mkdir(exist_ok=True)
     (tmp_path / name).write_text(text, encoding="utf-8")
     assert toolkits_are_still(tmp_path) is still
+
+
+def test_windows_says_by_one_bit_whether_things_in_a_window_move():
+    """0x12 with animations and 0x10 without, in the fifth byte: values from memory."""
+    assert animates(bytes.fromhex("9e3e078012000000"))
+    assert not animates(bytes.fromhex("9e3e078010000000"))
+    assert animates(b"")

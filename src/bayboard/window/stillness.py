@@ -12,7 +12,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-CLIENT_AREA_ANIMATION = 0x1042  # SPI_GETCLIENTAREAANIMATION, Windows SDK, winuser.h
+ANIMATES = (4, 0x02)  # byte and bit of "Animate controls and elements inside windows"; from memory
 # (file in the settings folder, section, key, the value that asks for stillness)
 TOOLKITS = (
     ("kdeglobals", "KDE", "AnimationDurationFactor", 0.0),
@@ -34,12 +34,18 @@ def desktop_is_still() -> bool:
 
 
 def _windows_is_still() -> bool:
-    import ctypes  # noqa: PLC0415  Windows alone needs it
+    import winreg  # noqa: PLC0415  only there on Windows
 
-    windll: Any = getattr(ctypes, "windll")  # noqa: B009  only there on Windows
-    moves = ctypes.c_int(1)
-    asked = windll.user32.SystemParametersInfoW(CLIENT_AREA_ANIMATION, 0, ctypes.byref(moves), 0)
-    return bool(asked) and not moves.value
+    reg: Any = winreg
+    with reg.OpenKey(reg.HKEY_CURRENT_USER, r"Control Panel\Desktop") as desktop:
+        mask, _ = reg.QueryValueEx(desktop, "UserPreferencesMask")
+    return not animates(bytes(mask))
+
+
+def animates(mask: bytes) -> bool:
+    """Return whether a UserPreferencesMask of Windows lets things in a window move; one too short does."""
+    byte, bit = ANIMATES
+    return len(mask) <= byte or bool(mask[byte] & bit)
 
 
 def _plist_is_still(path: Path) -> bool:
