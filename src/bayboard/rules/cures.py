@@ -94,9 +94,9 @@ def _move(nudge: Nudge) -> MoveGear:
     return MoveGear((nudge.gear,), *nudge.by)
 
 
-def with_nudges(verdict: Verdict, layout: Layout) -> Verdict:
-    """Return the verdict of `layout` with the nudge of every finding that has one."""
-    curer = Curer(layout)
+def with_nudges(verdict: Verdict, layout: Layout, looks: int | None = None) -> Verdict:
+    """Return the verdict of `layout` with the nudge of every finding that has one; `looks` as for `Curer`."""
+    curer = Curer(layout, looks=looks)
     return Verdict(tuple(replace(f, nudge=curer.nudge(f)) for f in verdict.findings), verdict.unchecked)
 
 
