@@ -36,7 +36,7 @@ BINDINGS: tuple[Binding, ...] = (
     Binding("units", ("U",), "U", "inches or mm"),
     Binding("next_finding", ("N",), "N, Shift N", "next or last finding"),
     Binding("last_finding", ("Shift+N",)),
-    Binding("enter", ("Return", "Enter"), "Enter", "open the Card; hang a typed number"),
+    Binding("enter", ("Return", "Enter"), "Enter", "cure the finding; open the Card; hang a typed number"),
     Binding("escape", ("Esc",), "Esc", "put down, then unselect"),
     Binding("undo", ("Ctrl+Z",), "Ctrl Z", "undo"),
     Binding("redo", ("Ctrl+Shift+Z", "Ctrl+Y"), "Ctrl Shift Z", "redo"),

@@ -9,7 +9,7 @@ from tests.bays import bay
 from bayboard.model.read import from_document
 from bayboard.rules.check import Checker
 from bayboard.window.draw.chalk import FLAG
-from bayboard.window.draw.docking import TAGGED, docked, mark_rect, number_rects, port_rects
+from bayboard.window.draw.docking import TAGGED, docked, entry_rects, mark_rect, number_rects, port_rects
 from bayboard.window.draw.scale import fitting
 from bayboard.window.draw.show import WallShow
 from bayboard.window.floor_plan import floor_plan
@@ -58,6 +58,7 @@ def faults(found, scale, scene, theme, show, rect):
     lines = {one.mark.number: LineString(one.leader) for one in found if one.leader}
     flag = QRectF(scale.px(show.chalk_x, 0).x() - FLAG[0], rect.top(), 2 * FLAG[0], FLAG[1] * theme.size)
     held = {"a number": number_rects(scale, scene, theme), "a port": port_rects(scale, scene, theme)}
+    held |= {"an entry": entry_rects(scale, scene)}
     held |= {"a mark": [mark_rect(one.at, theme) for one in found], "the flag": [flag]}
     for n, tag in tags.items():
         yield from (

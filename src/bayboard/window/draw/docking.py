@@ -1,7 +1,7 @@
 """Where the marks and tags of the findings stand: a mark on its spot, a tag where there is room for it.
 
 Tags belong in the free bands beside the boards; where those are too far or full, on the scene, but never on
-another tag, a stand-in's number, a port, a mark or the title line with the chalk line's flag.
+another tag, a stand-in's number, a port, an entry, a mark or the title line with the chalk line's flag.
 """
 
 from collections.abc import Sequence
@@ -14,6 +14,7 @@ from PySide6.QtGui import QPainter, QPainterPath
 from bayboard.rules.scene import Scene
 from bayboard.window.draw.free_room import Boxes, Room, boxes_of
 from bayboard.window.draw.gear import face_of
+from bayboard.window.draw.ground import grommet_radius
 from bayboard.window.draw.leaders import Leader, clear_way
 from bayboard.window.draw.marks import MARK, paint_mark
 from bayboard.window.draw.scale import Scale
@@ -158,6 +159,13 @@ def _on_cards(scale: Scale, scene: Scene, theme: Theme) -> tuple[Boxes, Boxes, B
     return np.concatenate(numbers), np.concatenate(ports), np.concatenate(names)
 
 
+def entry_rects(scale: Scale, scene: Scene) -> list[QRectF]:
+    """Return where leads come in through the wall, in pixels."""
+    r = grommet_radius(scale)
+    spots = (scale.px(*entry.at) for entry in scene.layout.bay.entries)
+    return [QRectF(at.x() - r, at.y() - r, 2 * r, 2 * r) for at in spots]
+
+
 def mark_rect(at: QPointF, theme: Theme) -> QRectF:
     """Return the rectangle of a mark round its middle, its casing with it."""
     half = 0.5 * MARK * theme.size + 3.0
@@ -181,10 +189,11 @@ def _dock(
     numbers, ports, names = _on_cards(scale, scene, theme)
     signs = boxes_of([mark_rect(at, theme) for _, at in marks])
     inner = rect.adjusted(EDGE, TITLE * size, -EDGE, -EDGE)
+    entries = boxes_of(entry_rects(scale, scene))
     pieces = boxes_of([scale.box(piece.box) for piece in scene.placed.values()])
     boards = boxes_of([scale.box(shape.polygon.bounds) for shape in scene.boards.values()])
     room = Room.over(
-        inner, np.concatenate([numbers, ports, signs, boxes_of(list(taken))]), pieces, names, boards
+        inner, np.concatenate([numbers, ports, signs, entries, boxes_of(list(taken))]), pieces, names, boards
     )
     found: dict[int, Docked] = {}
     for mark, at in wearing:
