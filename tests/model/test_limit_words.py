@@ -2,8 +2,8 @@
 
 import pytest
 
-from bayboard.model.limit_words import WORDS, read_limit, show_limit
-from bayboard.tables.limits import LIMITS
+from bayboard.model.limit_words import WORDS, read_limit, show_limit, typed_in
+from bayboard.tables.limits import FIXED, LIMITS
 
 
 def test_every_limit_has_a_name_and_no_name_is_without_a_limit():
@@ -17,6 +17,25 @@ def test_what_is_shown_of_a_limit_can_be_typed_again(units):
         shown = show_limit(known.value, known.unit, units)
         within = 25.4 / 128 if units == "in" and known.unit == "mm" else 0.05  # the finest that is shown
         assert abs(read_limit(shown, name, units) - known.value) <= within, name
+
+
+@pytest.mark.parametrize("units", ["mm", "in"])
+def test_no_limit_that_is_something_is_shown_as_nothing(units):
+    for name, known in {**LIMITS, **FIXED}.items():
+        shown = show_limit(known.value, known.unit, units)
+        assert not known.value or any(digit in shown for digit in "123456789"), name
+
+
+def test_a_limit_too_fine_for_inches_is_shown_and_typed_in_mm():
+    assert show_limit(0.01, "mm", "in") == show_limit(0.01, "mm", "mm") == "0.01 mm"
+    assert typed_in(0.01, "mm", "in") == "mm"
+    assert typed_in(6.0, "mm", "in") == "in"
+    assert typed_in(4.0, "x OD", "in") == "in"
+
+
+def test_one_of_a_kind_is_told_as_one():
+    assert show_limit(1.0, "holes", "in") == "1 hole"
+    assert show_limit(2.0, "holes", "in") == "2 holes"
 
 
 @pytest.mark.parametrize(

@@ -45,7 +45,7 @@ def _found(rule, case, **members):
         (
             "heat-rise",
             "two add up",
-            "50 W on BD warms its faces by about 24 K over the air. Leave a way in and out for air.",
+            "50 W on BD warms its faces by about 24 °C over the air. Leave a way in and out for air.",
         ),
         (
             "seat-swing",

@@ -33,10 +33,11 @@ def _tags(rule, case, units):
         ("air", "half of it is left", "mm", "25 mm of air, 50 mm is better"),
         ("air", "touching", "in", "no air, needs 1 31/32 in"),
         ("warm-stack", "one over the other", "mm", "a hotter box 40 mm below"),
-        ("heat-rise", "two add up", "mm", "about 24 K warmer than the air"),
+        ("heat-rise", "two add up", "mm", "about 24 °C warmer than the air"),
         ("seat-swing", "it swings into A", "mm", "seat sweeps 5 mm into it"),
         ("on-stay", "lined", "mm", "1 mm into what stays"),
         ("on-stay", "a hand hole too narrow", "mm", "way in 20 mm, needs 25 mm"),
+        ("reach", "a side dial walled in", "mm", "no way in, needs 25 mm"),
         ("on-stay", "never to be covered", "mm", "covers what must stay free"),
     ],
 )

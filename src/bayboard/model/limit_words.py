@@ -79,6 +79,7 @@ _UNIT_WORDS = {
     "x drill": "× the drill",
     "mm2": "mm²",
     "C": "°C",
+    "K": "°C",  # of a rise: the same step, and what a thermometer is marked in
     "deg": "°",
     "share": "of it",
 }
@@ -92,11 +93,22 @@ def unit_words(unit: str, units: Units) -> str:
 
 
 def show_limit(value: float, unit: str, units: Units) -> str:
-    """Return a limit's value with its unit: "6 mm", "60°", "4 × the lead's thickness"."""
-    if unit == "mm":
+    """Return a limit's value with its unit: "6 mm", "60°", "4 × the lead's thickness".
+
+    A length too small for the units shown is told in mm, with all its digits, never as none.
+    """
+    if unit == "mm" and show_length(value, units) != show_length(0.0, units):
         return show_length(value, units)
     shown = show_number(value, _PLACES)
-    return f"{shown}°" if unit == "deg" else f"{shown} {unit_words(unit, units)}"
+    if unit == "deg":
+        return f"{shown}°"
+    word = "mm" if unit == "mm" and value else unit_words(unit, units)
+    return f"{shown} {word.removesuffix('s') if value == 1 else word}"
+
+
+def typed_in(usual: float, unit: str, units: Units) -> Units:
+    """Return the unit in which a limit is typed: mm where inches are too coarse to show the usual one."""
+    return "mm" if unit == "mm" and show_limit(usual, unit, units).endswith(" mm") else units
 
 
 def read_limit(text: str, name: str, units: Units) -> float:

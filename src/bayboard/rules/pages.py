@@ -134,7 +134,11 @@ def source_words(known: Limit) -> str:
     """Return where a limit comes from without names of files; "" where its status says it all."""
     source = re.sub(r"\s*\([^()]*\.(?:csv|md)[^()]*\)", "", known.source)
     source = re.sub(r"(\w+)\.(?:csv|md)", lambda name: f"tables of {name[1].replace('_', ' and ')}", source)
-    source = source.removesuffix(", compared with").removeprefix("our own choice: ")
+    source = (
+        source.removesuffix(", compared with")
+        .removesuffix(", common practice")
+        .removeprefix("our own choice: ")
+    )
     return "" if source.startswith(("common practice", "our own choice")) else source
 
 

@@ -61,6 +61,8 @@ def _form(finding: Finding) -> str:
         return _NO_MEASURE.get(finding.rule, finding.rule.replace("-", " "))
     if finding.measure < 0 and finding.rule in _NEGATIVE:
         return _NEGATIVE[finding.rule]
+    if finding.measure == 0 and finding.rule in ("reach", "on-stay"):
+        return "no way in, needs {need}"
     if finding.rule == "on-stay" and finding.measure >= 0:  # no way for fingers, though the board clears it
         return _FEW["reach"]
     if finding.rule == "no-drill" and finding.measure > 0:
@@ -88,7 +90,7 @@ def _degrees(value: float) -> str:
 
 
 def _kelvin(value: float) -> str:
-    return f"{value:.0f} K"
+    return f"{value:.0f} °C"
 
 
 def _plain(value: float) -> str:

@@ -52,6 +52,6 @@ def _judged(scene: Scene, board: BoardShape) -> Iterator[Finding]:
         limit=None,
         unit="K",
         at=(middle.x, middle.y),
-        says=f"{watts:g} W on {board.board.id} warms its faces by about {warmer:.0f} K over the air. "
+        says=f"{watts:g} W on {board.board.id} warms its faces by about {warmer:.0f} °C over the air. "
         "Leave a way in and out for air.",
     )

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QWidget
 
 from bayboard.edits.set_limit import SetLimit
 from bayboard.model.layout import Units
-from bayboard.model.limit_words import read_limit, show_limit, unit_words
+from bayboard.model.limit_words import read_limit, show_limit, typed_in, unit_words
 from bayboard.rules.pages import Told
 from bayboard.units.length import show_length
 from bayboard.window import lettering
@@ -18,6 +18,12 @@ from bayboard.window.workplace import Workplace
 
 FIELD = 132  # px; room for a fraction and its unit
 ROW, NOTE = 44.0, 19.0  # px of the line with the field, and of each line below it
+COUNTED = {  # what the bare figure of a field is a count or share of
+    "x OD": "Times the lead's thickness.",
+    "x d": "Times the thread's diameter.",
+    "x drill": "Times the width of the drill.",
+    "share": "1 is all of it.",
+}
 
 
 class LimitField(Field):
@@ -26,30 +32,28 @@ class LimitField(Field):
     wide = FIELD
 
     def __init__(self, told: Told, units: Units, parent: QWidget) -> None:
-        unit = (
-            "" if told.unit in ("x OD", "x d", "x drill", "share", "eyes") else unit_words(told.unit, units)
-        )
-        super().__init__(told.words, unit, parent)
+        self.typed = typed_in(told.usual, told.unit, units)
+        bare = told.unit == "eyes" or told.unit in COUNTED
+        super().__init__(told.words, "" if bare else unit_words(told.unit, self.typed), parent)
         self.told = told
         self.units = units
         self.setAccessibleDescription(show_limit(told.value, told.unit, units))
 
     def parse(self, text: str) -> float:
         """Return the value, mm for a length."""
-        return read_limit(text, self.told.name, self.units)
+        return read_limit(text, self.told.name, self.typed)
 
     def spell(self, value: float) -> str:
         """Return the value without its unit, which stands in the field."""
-        shown = show_limit(value, self.told.unit, self.units)
-        return (
-            shown.split(" ×")[0].removesuffix("°").removesuffix(f" {unit_words(self.told.unit, self.units)}")
-        )
+        shown = show_limit(value, self.told.unit, self.typed)
+        unit = unit_words(self.told.unit, self.typed)
+        return shown.split(" ×")[0].removesuffix("°").removesuffix(f" {unit}")
 
     def tell(self, value: float, text: str) -> str:
         """Return a length in the other unit."""
         if self.told.unit != "mm":
             return ""
-        return f"= {show_length(value, 'mm' if self.units == 'in' else 'in')}"
+        return f"= {show_length(value, 'mm' if self.typed == 'in' else 'in')}"
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Keep with Enter and stay; Escape restores, and leaves the page when nothing was typed."""
@@ -102,14 +106,15 @@ class LimitLine(QWidget):
         return f"{self.told.words}: {shown}. {' '.join(self.notes())}"
 
     def notes(self) -> list[str]:
-        """Return what stands below: whether it is this vehicle's own, its source, how sure that is."""
+        """Return what stands below: this vehicle's own or not, what it counts, its source, how sure that is."""
         told = self.told
         usual = show_limit(told.usual, told.unit, self.place.units)
         own = f"Set for this vehicle; all others: {usual}." if told.own else ""
         source = f"{told.source[:1].upper()}{told.source[1:]}; {told.status}." if told.source else ""
         source = source or f"{told.status[:1].upper()}{told.status[1:]}."
-        fixed = "No vehicle changes this one." if told.fixed else ""
-        return [note for note in (own, source, fixed) if note]
+        fixed = "The same for every vehicle." if told.fixed else ""
+        about = f"{COUNTED.get(told.unit, '')} {source} {fixed}".strip()
+        return [note for note in (own, about) if note]
 
     def _keep(self, value: float) -> None:
         if not self.place.do(SetLimit(self.told.name, value)) and self.field is not None:
