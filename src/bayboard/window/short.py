@@ -42,6 +42,11 @@ _NEGATIVE: dict[str, str] = {
     "insert-landing": "{much} off the landing",
     "hole-edge": "{much} off the board",
 }
+_NOTHING: dict[str, str] = {
+    "air": "no air, {wish}",
+    "reach": "no way in, needs {need}",
+    "on-stay": "no way in, needs {need}",
+}
 _DROP_SIGN = frozenset((*_NEGATIVE, "on-stay", "on-landing", "no-drill"))
 
 
@@ -61,14 +66,12 @@ def _form(finding: Finding) -> str:
         return _NO_MEASURE.get(finding.rule, finding.rule.replace("-", " "))
     if finding.measure < 0 and finding.rule in _NEGATIVE:
         return _NEGATIVE[finding.rule]
-    if finding.measure == 0 and finding.rule in ("reach", "on-stay"):
-        return "no way in, needs {need}"
-    if finding.rule == "on-stay" and finding.measure >= 0:  # no way for fingers, though the board clears it
+    if finding.rule == "on-stay" and finding.measure > 0:  # no way for fingers, though the board clears it
         return _FEW["reach"]
     if finding.rule == "no-drill" and finding.measure > 0:
         return "{much} inside no-drill"
-    if finding.rule == "air" and finding.measure == 0:
-        return "no air, {wish}"
+    if finding.measure == 0 and finding.rule in _NOTHING:
+        return _NOTHING[finding.rule]
     return _FEW.get(finding.rule, f"{finding.rule.replace('-', ' ')} {{much}}")
 
 

@@ -106,7 +106,7 @@ class LimitLine(QWidget):
         return f"{self.told.words}: {shown}. {' '.join(self.notes())}"
 
     def notes(self) -> list[str]:
-        """Return what stands below: this vehicle's own or not, what it counts, its source, how sure that is."""
+        """Return what stands below: whose it is, what it counts, its source, how sure that is."""
         told = self.told
         usual = show_limit(told.usual, told.unit, self.place.units)
         own = f"Set for this vehicle; all others: {usual}." if told.own else ""
