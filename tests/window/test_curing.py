@@ -100,6 +100,13 @@ def test_enter_opens_the_card_where_the_finding_is_about_something_else(hands):
     assert gaps(hands) == [("A", "B")]
 
 
+def test_enter_says_that_a_cure_is_still_looked_for(slow):
+    slow.key("N")
+    slow.key("Return")
+    assert slow.line() == "Still looking for a move. Press Enter again in a moment."
+    assert not slow.card.across.hasFocus()
+
+
 def test_a_cured_row_stays_struck_through(hands):
     hands.click(at(hands, opened(hands).acts[0][1]))
     assert [row.finding.subjects for row in listed(hands).rows() if row.cured] == [("A", "B")]

@@ -169,6 +169,20 @@ def test_pressing_a_mark_on_the_wall_speaks_of_it(hands):
     assert set(hands.place.selected) == {"C", "D"}
 
 
+def test_a_stand_in_is_dragged_by_the_mark_that_lies_on_it(hands):
+    from bayboard.window.draw.wall import wall_marks
+
+    view = hands.wall
+    found = wall_marks(hands.place.scale, hands.place.scene, hands.place.theme, view.show_now(), view._rect())
+    number = next(n for n, f in ((r.number, r.finding) for r in rows(hands)) if f.subjects == ("C", "D"))
+    aside = found[number][0] + QPointF(14, 0)  # the mark's right half lies on D
+    start, was = view.mapTo(hands.window, aside), {n: hands.gear(n).at for n in "CD"}
+    hands.drag(start, start + QPointF(0, 60), CTRL)
+    moved = [n for n in "CD" if hands.gear(n).at != was[n]]
+    assert len(moved) == 1
+    assert hands.place.selected == (moved[0],)
+
+
 def test_a_mark_under_the_pointer_opens_its_tag(hands):
     from bayboard.window.draw.wall import wall_marks
 

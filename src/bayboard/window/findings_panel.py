@@ -10,7 +10,7 @@ from bayboard.rules.finding import Finding
 from bayboard.window import lettering
 from bayboard.window.beside import Beside
 from bayboard.window.controls import Link
-from bayboard.window.curing import Curing
+from bayboard.window.curing import LOOKING, Curing
 from bayboard.window.draw.marks import paint_mark
 from bayboard.window.findings_foot import FOOT, TASK, Foot, Unlooked
 from bayboard.window.findings_list import FindingsList
@@ -140,6 +140,11 @@ class FindingsPanel(Sheet):
         """Show the next rows."""
         bar = self.scroll.verticalScrollBar()
         bar.setValue(bar.value() + bar.pageStep() - round(30.0 * self.place.theme.size))
+
+    def still_looking(self) -> bool:
+        """Return whether a cure of the finding spoken of is being looked for."""
+        spoken, curing = self.list.place.spoken_of(), self.list.curing
+        return spoken is not None and curing is not None and curing.hint(spoken) == LOOKING
 
     # --- why ---
 

@@ -158,6 +158,8 @@ class KeyActs:
             parts.to_wall()
         elif self._speaks_of_selected() and parts.findings.list.cure_now():
             return
+        elif self._speaks_of_selected() and parts.findings.still_looking():
+            parts.place.said.emit("Still looking for a move. Press Enter again in a moment.")
         elif parts.card.pieces():
             parts.narrow.open_card()
             parts.card.across.setFocus(Qt.FocusReason.ShortcutFocusReason)

@@ -52,8 +52,14 @@ class Under:
         if self._marks is None or self._marks[0] is not show or self._marks[1] is not scale:
             self._marks = (show, scale, wall_marks(scale, self.place.scene, theme, show, rect))
         for number, (spot, tag) in sorted(self._marks[2].items()):
-            by = spot - at
-            near = by.x() ** 2 + by.y() ** 2 <= (MARK_FELT * theme.size) ** 2
-            if near or (tag is not None and tag.contains(at)):
+            if self._near(spot, at) or (tag is not None and tag.contains(at)):
                 return number
         return None
+
+    def on_spot(self, at: QPointF, number: int) -> bool:
+        """Return whether the mark of a finding itself is there, not its tag."""
+        return self._marks is not None and self._near(self._marks[2][number][0], at)
+
+    def _near(self, spot: QPointF, at: QPointF) -> bool:
+        by = spot - at
+        return bool(by.x() ** 2 + by.y() ** 2 <= (MARK_FELT * self.place.theme.size) ** 2)

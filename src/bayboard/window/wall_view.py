@@ -1,6 +1,7 @@
 """The Wall: the front view, and the hand that works in it."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from functools import partial
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
@@ -26,7 +27,7 @@ from bayboard.window.gestures.chalk import Chalk
 from bayboard.window.gestures.gesture import HOLD, Gesture
 from bayboard.window.gestures.held import held_back
 from bayboard.window.gestures.marquee import HeldMarquee, Marquee
-from bayboard.window.gestures.move import Move
+from bayboard.window.gestures.move import MarkMove, Move
 from bayboard.window.gestures.pan import FingerPan, Pan
 from bayboard.window.gestures.span import Span, picked
 from bayboard.window.gestures.turn import Turn
@@ -171,7 +172,7 @@ class WallView(PlaceView[WallShow]):
         elif self.under.grip(at):
             self.start(Turn(place, at, mods))
         elif number is not None:
-            self.finding_pressed.emit(number)
+            self._press_mark(at, mods, number, found)
         elif self.under.flag(at) or (not found and self.under.line(at)):
             self.start(Chalk(place, at, mods))
         elif found:
@@ -179,6 +180,16 @@ class WallView(PlaceView[WallShow]):
             self.start(Move(place, at, mods, chosen))
         else:
             self.start(FingerPan(place, at, mods) if finger else Marquee(place, at, mods))
+
+    def _press_mark(self, at: QPointF, mods: Qt.KeyboardModifier, number: int, found: Sequence[str]) -> None:
+        """Ask for a finding; a mark on a stand-in is let go first, for the stand-in may be dragged by it."""
+        pieces = [name for name in found if name in self.place.scene.placed]
+        if not pieces or not self.under.on_spot(at, number):
+            self.finding_pressed.emit(number)
+            return
+        chosen = next((name for name in pieces if name in self.place.selected), pieces[0])
+        ask = partial(self.finding_pressed.emit, number)
+        self.start(MarkMove(self.place, at, mods, chosen, ask))
 
     def start(self, gesture: Gesture) -> None:
         """Let a gesture follow the mouse until it is released."""

@@ -1,5 +1,7 @@
 """Stand-ins moved by the mouse: a preview while the button is down, one edit when it is let go."""
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QPointF, Qt
 
 from bayboard.edits.move_gear import MoveGear
@@ -25,8 +27,12 @@ class Move(Gesture):
         self.piece = piece
         self.before = place.selected
         self.ids: tuple[str, ...] = ()
-        if piece not in self.before and not mods & ADDING:
-            place.select((piece,))
+        self.press()
+
+    def press(self) -> None:
+        """Select what is pressed at once."""
+        if self.piece not in self.before and not self.mods & ADDING:
+            self.place.select((self.piece,))
 
     def click(self) -> None:
         """Select: with Shift or Ctrl one more or one less, on the same spot again what lies under."""
@@ -109,3 +115,25 @@ class Move(Gesture):
         """Leave the pieces where they were."""
         if self.dragging:
             self.place.settle()
+
+
+class MarkMove(Move):
+    """A press on a finding's mark that lies on a stand-in: a click asks for the finding, a drag moves."""
+
+    def __init__(
+        self, place: Workplace, at: QPointF, mods: Mods, piece: str, ask: Callable[[], None]
+    ) -> None:
+        super().__init__(place, at, mods, piece)
+        self.ask = ask
+
+    def press(self) -> None:
+        """Select nothing before it is known what is meant."""
+
+    def click(self) -> None:
+        """Ask for the finding."""
+        self.ask()
+
+    def begin(self) -> None:
+        """Select the stand-in below the mark and take it in the hand."""
+        super().press()
+        super().begin()
