@@ -24,6 +24,7 @@ from tests.window.hands import CTRL, Hands  # noqa: E402
 from tests.window.shelf.shop import fill  # noqa: E402
 
 from bayboard.edits.move_gear import MoveGear  # noqa: E402
+from bayboard.edits.place_gear import PlaceGear  # noqa: E402
 from bayboard.job.job import open_job  # noqa: E402
 from bayboard.job.printing import print_now  # noqa: E402
 from bayboard.job.runner import InPlace  # noqa: E402
@@ -33,8 +34,10 @@ from bayboard.paper.book import Options, book  # noqa: E402
 from bayboard.store.job_file import open_job_file  # noqa: E402
 from bayboard.window.compare.stage import add_compare  # noqa: E402
 from bayboard.window.drill_day.stage import add_drill_day  # noqa: E402
+from bayboard.window.loud import heard  # noqa: E402
 from bayboard.window.print.stage import add_print  # noqa: E402
 from bayboard.window.shelf.stage import add_shelf  # noqa: E402
+from bayboard.window.wishes import Wishes, wish  # noqa: E402
 
 PICTURES = ROOT / "assets" / "pictures"
 PICKUP = ROOT / "demo_layouts" / "crew-pickup-rear-wall.json"
@@ -45,6 +48,7 @@ def take(name, path, size, act):
     """Open the window on a layout, do something to it, and keep its picture."""
     hands = Hands(read(path.read_bytes()), size, path=path)
     hands.stage = add_print(hands.window, InPlace())
+    hands.window.findings.cure_beside(InPlace())
     keep(hands, name, act)
 
 
@@ -52,7 +56,7 @@ def keep(hands, name, act):
     """Do something to a window, keep its picture and close it."""
     act(hands)
     hands.app.processEvents()
-    QTest.qWait(600)
+    QTest.qWait(1500)  # cures are looked for once the hands rest
     hands.picture().save(str(PICTURES / f"{name}.png"))
     hands.frame.settled = True
     hands.frame.close()
@@ -112,9 +116,55 @@ def in_hand(hands):
 
 
 def folded(hands):
-    """Choose a stand-in and fold the seat."""
+    """Choose a stand-in, fold the seat and pull the Section wide."""
     hands.click_mm(*biggest(hands).at)
     hands.key("F")
+    hands.key("W")
+
+
+def crowded():
+    """Hang everything too near, then cure finding by finding, each by its own button, until none is left."""
+    layout = read(PICKUP.read_bytes())
+    for edit in CROWD:
+        layout = edit.apply(layout)
+    hands = Hands(layout, (1600, 1000))
+    add_print(hands.window, InPlace())
+    hands.window.findings.cure_beside(InPlace())
+    QTest.qWait(1500)
+    hands.picture().save(str(PICTURES / "crowded.png"))
+    for _ in range(30):
+        curing = hands.window.findings.list.curing
+        curable = [f for f in heard(hands.place.verdict, hands.place.rooms) if curing.acts(f)]
+        if not curable:
+            break
+        hands.window.findings.list.go_to(curable[0])
+        hands.window.findings.list.setFocus()
+        hands.app.processEvents()
+        hands.key("Return")
+        QTest.qWait(1500)
+    hands.place.take_up(None)
+    keep(hands, "crowded-cured", lambda hands: None)
+
+
+CROWD = (
+    PlaceGear("W1", (690.0, 152.0)),
+    PlaceGear("K1", (600.0, 401.0)),
+    MoveGear(("A4",), -12.0, 20.0),
+    MoveGear(("P1",), -20.0, 0.0),
+    MoveGear(("B1",), 70.0, 50.0),
+)
+
+
+def why_page(hands):
+    """Open the page behind the depth under the seat."""
+    findings = hands.place.verdict.findings
+    hands.window.findings.tell_why(next(f for f in findings if f.rule == "seat-depth"))
+
+
+def in_the_dark(hands):
+    """Wear the dark colours, the largest piece chosen."""
+    wish(Wishes(colours="dark"), keep=False)
+    hands.click_mm(*biggest(hands).at)
 
 
 def at_print(hands):
@@ -176,6 +226,11 @@ if __name__ == "__main__":
     take("arrange", PICKUP, (1600, 1000), lambda hands: None)
     take("in-hand", PICKUP, (1600, 1000), in_hand)
     take("folded", PICKUP, (1600, 1000), folded)
+    crowded()
+    take("why", PICKUP, (1600, 1000), why_page)
+    take("dark", PICKUP, (1600, 1000), in_the_dark)
+    wish(Wishes(colours="light"), keep=False)
+    take("arrange-1280", PICKUP, (1280, 800), lambda hands: hands.click_mm(*biggest(hands).at))
     take("floor-lid-1280", FLOOR, (1280, 800), lambda hands: None)
     take("print", PICKUP, (1600, 1000), at_print)
     swap()
