@@ -2,11 +2,12 @@
 
 Checked by shapely: no two tags meet, none hides a number, a port, a mark or the chalk line's flag, no leader
 crosses a number or another.  Of the tags that are wanted at most a tenth may fall back to their number.
-The time to place them is told against painting the marks and tags alone.
+The time to place them in each step of a drag is told against painting the marks and tags alone.
 """
 
 import os
-from dataclasses import replace
+import statistics
+import time
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
@@ -20,13 +21,15 @@ from bayboard.window.draw.docking import docked, paint_docked
 FIGURES = ("tags folded on crowded Walls", "placing tags")
 ROOMS = (
     "window/draw/docking.py",
+    "window/draw/mark_spots.py",
+    "window/draw/uncovered.py",
     "window/draw/free_room.py",
     "window/draw/leaders.py",
     "window/draw/tags.py",
     "window/draw/face.py",
     "window/short.py",
 )
-BAYS, GOAL, PLACE_GOAL = 50, 0.1, 8.0
+BAYS, GOAL, PLACE_GOAL, STEPS = 50, 0.1, 2.0, 60
 
 
 def main() -> None:
@@ -64,30 +67,38 @@ def main() -> None:
 
 
 def _time(bay: Crowded) -> None:
+    """Time each step of a drag against painting what was placed, and see how many tags moved or folded."""
     size, scaled = SIZES[0], 1.0
-    found, theme = bay.docked(size, scaled), bay.drawn(size, scaled)[1]
+    scale, theme, _, rect = bay.drawn(size, scaled)
     sheet = QImage(1200, 620, QImage.Format.Format_ARGB32_Premultiplied)
-
-    def paint() -> None:
-        """Paint marks, leaders and tags alone."""
+    frames = list(bay.dragged(size, scaled, STEPS))
+    ratios, painting, folded, moved, before = [], [], 0, 0, {}
+    for scene, show in frames:
+        start = time.perf_counter()
+        found = docked(scale, scene, theme, show, rect)
+        placed = time.perf_counter()
         painter = QPainter(sheet)
         paint_docked(painter, found, theme)
         painter.end()
-
-    scale, theme, show, rect = bay.drawn(size, scaled)
-
-    def place() -> None:
-        """Place marks and tags; a show of its own each time, for what was placed last is remembered."""
-        docked(scale, bay.scene, theme, replace(show), rect)
-
-    measured = figures.paired(place, paint, pairs=41)
+        painting.append(time.perf_counter() - placed)
+        ratios.append((placed - start) / painting[-1])
+        tags = {one.mark.of: one.tag.topLeft() for one in found if one.tag is not None}
+        folded += wanted(found) - len(tags)
+        moved += sum((tags[of] - before[of]).manhattanLength() > 4.0 for of in tags.keys() & before.keys())
+        before = tags
     figures.keep(
         FIGURES[1],
         ROOMS,
-        baseline="painting the same marks, leaders and tags",
+        baseline="painting the same marks, leaders and tags, each step of a drag",
         goal=PLACE_GOAL,
+        value=round(statistics.median(ratios), 3),
+        spread=[round(min(ratios), 3), round(max(ratios), 3)],
+        count=STEPS,
+        baseline_spread=round(max(painting) / min(painting), 2),
         seed=BAYS,
-        **measured,
+        marks=len(found),
+        folded=folded,
+        moved=moved,
     )
 
 

@@ -28,6 +28,7 @@ def marks(
             short=few_words(finding, units),
             subject=finding.subjects[0] if finding.subjects else None,
             corner=finding.rule in _WHOLE and "." not in finding.subjects[0],
+            of=(finding.rule, *finding.subjects),
         )
         for number, finding in open_findings(verdict)
         if is_loud(finding, rooms) or number in told

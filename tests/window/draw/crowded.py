@@ -1,17 +1,21 @@
 """Crowded Walls for tests and long runs: many stand-ins, the stage's findings, what no tag may cover."""
 
+from dataclasses import replace
 from itertools import combinations, product
 
 from PySide6.QtCore import QRectF, QSize
 from shapely import LineString, Point, box
 from tests.bays import bay
 
+from bayboard.edits.move_gear import MoveGear
 from bayboard.model.read import from_document
 from bayboard.rules.check import Checker
 from bayboard.window.draw.chalk import FLAG
-from bayboard.window.draw.docking import TAGGED, docked, entry_rects, mark_rect, number_rects, port_rects
+from bayboard.window.draw.docking import APART, TAGGED, docked
+from bayboard.window.draw.mark_spots import mark_rect
 from bayboard.window.draw.scale import fitting
 from bayboard.window.draw.show import WallShow
+from bayboard.window.draw.uncovered import entry_rects, number_rects, port_rects
 from bayboard.window.floor_plan import floor_plan
 from bayboard.window.marking import marks
 from bayboard.window.theme import LIGHT
@@ -46,6 +50,17 @@ class Crowded:
         scale, theme, show, rect = self.drawn(size, scaled)
         return docked(scale, self.scene, theme, show, rect)
 
+    def dragged(self, size, scaled, steps, piece=None, by=(2.0, 0.5)):
+        """Yield scene and show of each step of a drag: mm each, there and back again."""
+        show = self.drawn(size, scaled)[2]
+        piece = piece or list(self.scene.placed)[len(self.scene.placed) // 2]
+        checker = Checker(self.layout)
+        for n in range(steps):
+            way = 1 if n < steps / 2 else -1
+            layout = MoveGear((piece,), way * by[0], by[1]).apply(checker.scene.layout)
+            shown = marks(checker.move(layout), layout.units, ROOMS)
+            yield checker.scene, replace(show, marks=shown, in_hand=frozenset((piece,)))
+
 
 def wanted(found):
     """Return how many tags were wanted."""
@@ -72,6 +87,19 @@ def faults(found, scale, scene, theme, show, rect):
     for (n, line), number in product(lines.items(), numbers):
         if line.intersects(number) and not number.covers(_end(line)):
             yield f"leader {n} crosses a number"
+
+
+def place_is_free(tag, scale, scene, theme, found, others):
+    """Return whether nothing that must be seen lies under a tag's place, and no other tag or leader near."""
+    held = [*number_rects(scale, scene, theme), *port_rects(scale, scene, theme), *entry_rects(scale, scene)]
+    held += [mark_rect(one.at, theme) for one in found]
+    air = tag.adjusted(-APART, -APART, APART, APART)
+    lines = [LineString(one.leader) for one in found if one.leader and one.tag in others]
+    return not (
+        any(tag.intersects(rect) for rect in held)
+        or any(air.intersects(rect) for rect in others)
+        or any(line.intersects(_box(tag)) for line in lines)
+    )
 
 
 def _box(rect):

@@ -1,7 +1,11 @@
 """Crowded Walls stay readable: no tag hides what must be seen, and nearly all that are wanted find room."""
 
+from dataclasses import replace
+
 import pytest
-from tests.window.draw.crowded import SCALES, SIZES, Crowded, faults, wanted
+from tests.window.draw.crowded import SCALES, SIZES, Crowded, faults, place_is_free, wanted
+
+from bayboard.window.draw.docking import docked
 
 BAYS = [Crowded(pieces, seed) for pieces, seed in ((20, 1), (30, 2), (40, 3))]
 
@@ -32,8 +36,6 @@ def test_marks_do_not_lie_on_each_other(qapp):
 
 
 def test_the_fault_finder_finds_faults(qapp):
-    from dataclasses import replace
-
     bay = BAYS[0]
     scale, theme, show, rect = bay.drawn(SIZES[0], 1.0)
     found = list(bay.docked(SIZES[0], 1.0))
@@ -43,3 +45,53 @@ def test_the_fault_finder_finds_faults(qapp):
     assert any("meet" in fault for fault in faults(found, scale, bay.scene, theme, show, rect))
     found[a] = replace(found[a], tag=scale.box(next(iter(bay.scene.placed.values())).box))
     assert any("hides a number" in fault for fault in faults(found, scale, bay.scene, theme, show, rect))
+
+
+@pytest.mark.parametrize("by", [(1.0, 0.5), (4.0, 3.0)], ids=str)
+def test_no_frame_of_a_drag_hides_what_must_be_seen(by, qapp):
+    bay = BAYS[2]
+    scale, theme, _, rect = bay.drawn(SIZES[1], 1.0)
+    for scene, show in bay.dragged(SIZES[1], 1.0, 5, by=by):
+        found = docked(scale, scene, theme, show, rect)
+        assert list(faults(found, scale, scene, theme, show, rect)) == []
+
+
+def test_tags_whose_place_stays_free_do_not_jump_about_under_the_hand(qapp):
+    bay = BAYS[1]
+    scale, theme, _, rect = bay.drawn(SIZES[0], 1.0)
+    before, stayed, could = {}, 0, 0
+    for scene, show in bay.dragged(SIZES[0], 1.0, 20, by=(1.0, 0.5)):
+        found = docked(scale, scene, theme, show, rect)
+        tags = {one.mark.of: one.tag for one in found if one.tag is not None}
+        for of in tags.keys() & before.keys():
+            others = [tag for name, tag in tags.items() if name != of]
+            if place_is_free(before[of], scale, scene, theme, found, others):
+                could += 1
+                stayed += (tags[of].topLeft() - before[of].topLeft()).manhattanLength() <= 4.0
+        before = tags
+    assert could >= 40
+    assert stayed == could
+
+
+def test_a_tag_whose_place_is_taken_moves(qapp):
+    bay = BAYS[0]
+    scale, theme, show, rect = bay.drawn(SIZES[0], 1.0)
+    first = {one.mark.of: one.tag for one in docked(scale, bay.scene, theme, show, rect) if one.tag}
+    of, tag = next(iter(first.items()))
+    again = docked(scale, bay.scene, theme, replace(show), rect, [tag])
+    moved = next(one.tag for one in again if one.mark.of == of)
+    assert moved is None or not moved.intersects(tag)
+
+
+def test_at_rest_no_more_is_folded_than_in_a_window_just_opened(qapp):
+    bay, size = BAYS[2], SIZES[1]
+    scale, theme, _, rect = bay.drawn(size, 1.0)
+    frames = list(bay.dragged(size, 1.0, 5, by=(6.0, 4.0)))
+    for scene, show in frames:
+        docked(scale, scene, theme, show, rect)
+    scene, show = frames[-1]
+    let_go = replace(show, in_hand=frozenset())
+    after = docked(scale, scene, theme, let_go, rect)
+    bay.docked(SIZES[0], 1.0)  # a Wall of another size forgets what was
+    opened = docked(scale, scene, theme, let_go, rect)
+    assert sum(one.tag is not None for one in after) >= sum(one.tag is not None for one in opened) > 0

@@ -7,8 +7,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.window.draw.scenes import SCALE, VIEW, scene
 
-from bayboard.window.draw.docking import APART, docked, fewer, number_rects, port_rects
+from bayboard.window.draw.docking import APART, docked, fewer
 from bayboard.window.draw.show import Mark, Measure, WallShow
+from bayboard.window.draw.uncovered import number_rects, port_rects
 from bayboard.window.theme import LIGHT
 
 SCENE = scene()

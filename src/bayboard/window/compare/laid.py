@@ -8,10 +8,10 @@ from PySide6.QtCore import QPointF, QRectF
 from bayboard.rules.scene import Scene
 from bayboard.window.draw.change_tags import Tag, Wanted, placed_tags
 from bayboard.window.draw.changes import ChangesShow, Shift, ghost_spot
-from bayboard.window.draw.docking import number_rects
 from bayboard.window.draw.fixings import fixing_radius
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.strokes import ring_path
+from bayboard.window.draw.uncovered import number_rects
 from bayboard.window.theme import Theme
 
 TITLE = 42.0  # px at the top that belong to the title line

@@ -1,35 +1,37 @@
-"""Where the marks and tags of the findings stand: a mark on its spot, a tag where there is room for it.
+"""Where the tags of the findings stand: where there is room for one near its mark.
 
 Tags belong in the free bands beside the boards; where those are too far or full, on the scene, but never on
 another tag, a stand-in's number, a port, an entry, a mark or the title line with the chalk line's flag.
+A tag stays where it was in the frame before while that place is free and near: only those that must move
+are placed anew.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainter, QPainterPath
 
 from bayboard.rules.scene import Scene
-from bayboard.window.draw.free_room import Boxes, Room, boxes_of
-from bayboard.window.draw.gear import face_of
-from bayboard.window.draw.ground import grommet_radius
-from bayboard.window.draw.leaders import Leader, clear_way
-from bayboard.window.draw.marks import MARK, paint_mark
+from bayboard.window.draw.free_room import Boxes, Room, boxes_of, way_to
+from bayboard.window.draw.leaders import Leader, clear_way, meets
+from bayboard.window.draw.mark_spots import Spotted, Step, mark_rect, spotted
+from bayboard.window.draw.marks import paint_mark
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.show import Mark, WallShow
 from bayboard.window.draw.strokes import cased
 from bayboard.window.draw.tags import paint_tag, tag_size
+from bayboard.window.draw.uncovered import entry_rects, on_cards
 from bayboard.window.theme import Theme
 
 TAGGED = 5  # the worst findings wear tags, the others their sign only
 APART = 10.0  # px between two docked tags
 TITLE = 42.0  # px at the top of the Wall that belong to its title line and to the chalk line's flag
 FARTHEST = 240.0  # px; a tag that must lie farther from its mark stays folded
+STRAY = 90.0  # px that a mark may go off from its tag before that follows
+STIR = 12.0  # px that a mark in the hand goes before room for its folded tag is looked for again
 EDGE = 6.0  # px kept free at the Wall's other edges
-NOTHING: Boxes = np.empty((0, 4))
-Spotted = tuple[Mark, QPointF]  # a finding and the middle of its mark
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,21 +43,25 @@ class Docked:
     tag: QRectF | None = None
     leader: Leader = ()
     words: str = ""
+    way: float = 0.0  # px from the tag to the mark when the tag was placed
 
 
-def mark_spot(scale: Scale, scene: Scene, theme: Theme, show: WallShow, mark: Mark) -> QPointF | None:
-    """Return where a finding's sign stands, None when it has no place on this wall.
+@dataclass(slots=True)
+class _Frame:
+    """What was placed last on a Wall of one size and zoom, by finding."""
 
-    One about a whole stand-in sits in its clipped corner, or in the opposite upper corner while
-    the turning arc is there.
-    """
-    piece = scene.placed.get(mark.subject or "")
-    if piece is not None and (mark.corner or mark.at is None):
-        made, at = face_of(scale, piece, theme), scale.px(*piece.at)
-        arc = mark.subject in show.selected
-        x, y = made.other if arc else made.corner
-        return QPointF(at.x() + x, at.y() + y)
-    return None if mark.at is None else scale.px(*mark.at)
+    wall: tuple[Scale, QRectF, float] | None = None
+    asked: tuple[Scene, WallShow, Theme, list[QRectF]] | None = None
+    made: tuple[Docked, ...] = ()
+    asides: dict[tuple[str, ...], Step] = field(default_factory=dict)
+    tags: dict[tuple[str, ...], Docked] = field(default_factory=dict)
+    folded: dict[tuple[str, ...], QPointF] = field(default_factory=dict)
+
+
+class _Last:
+    """A frame asks more than once, for its names, its tags and the pointer; the next one starts from it."""
+
+    frame = _Frame()
 
 
 def docked(
@@ -65,160 +71,155 @@ def docked(
 
     Findings already told by a measure are left out.  `taken`: rectangles no tag may cover.
     """
-    last = _Last.of
-    alike = last is not None and last[0] is scene and last[1] is show and last[2] is theme
-    if alike and last is not None and last[3] == (scale, rect, list(taken)):
-        return last[4]
-    found = _spotted(scale, scene, theme, show, rect)
+    wall = scale, QRectF(rect), theme.size
+    last = _Last.frame if _Last.frame.wall == wall else _Frame(wall)
+    if last.asked is not None:
+        known, shown, themed, covered = last.asked
+        if known is scene and shown is show and themed is theme and covered == list(taken):
+            return last.made
+    found, asides = spotted(scale, scene, theme, show, rect, last.asides)
     worded = [pair for pair in found if pair[0].short]
     wearing = {m.number for m, _ in worded[:TAGGED]} | (show.told & {m.number for m, _ in worded})
     tagged = [pair for pair in found if pair[0].number in wearing]
-    docks = _dock(tagged, found, scale, scene, theme, rect, taken) if tagged else {}
+    docks = _Dock(scale, scene, theme, rect, found, taken).worn(tagged, last, bool(show.in_hand))
     made = tuple(docks.get(mark.number) or Docked(mark, at) for mark, at in found)
-    _Last.of = scene, show, theme, (scale, rect, list(taken)), made
+    _Last.frame = _Frame(
+        wall,
+        (scene, show, theme, list(taken)),
+        made,
+        asides,
+        {one.mark.of: one for one in docks.values() if one.mark.of},
+        {
+            mark.of: at if _stirred(mark, at, last) else last.folded[mark.of]
+            for mark, at in tagged
+            if mark.of and mark.number not in docks
+        },
+    )
     return made
 
 
-class _Last:
-    """What was placed last: a frame asks more than once, for its names, its tags and the pointer."""
+class _Dock:
+    """One frame: what no tag may cover, and the tags that have their place, by finding number."""
 
-    of: tuple[Scene, WallShow, Theme, tuple[Scale, QRectF, list[QRectF]], tuple[Docked, ...]] | None = None
+    def __init__(
+        self,
+        scale: Scale,
+        scene: Scene,
+        theme: Theme,
+        rect: QRectF,
+        marks: Sequence[Spotted],
+        taken: Sequence[QRectF],
+    ) -> None:
+        self.scale, self.scene, self.theme = scale, scene, theme
+        self.inner = rect.adjusted(EDGE, TITLE * theme.size, -EDGE, -EDGE)
+        cards = on_cards(scale, scene, theme)
+        self.numbers, self.names = cards.numbers, cards.names
+        signs = [mark_rect(at, theme) for _, at in marks]
+        rects = boxes_of([*signs, *entry_rects(scale, scene), *taken])
+        self.held = np.concatenate([cards.numbers, cards.ports, rects])
 
+    def worn(self, tagged: Sequence[Spotted], last: _Frame, in_hand: bool) -> dict[int, Docked]:
+        """Return the tags with their leaders; those stay that can, of the others the worst choose first.
 
-def _spotted(scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect: QRectF) -> list[Spotted]:
-    """Return the marks that are seen with their places, worst first, none on another."""
-    told = {m.number for m in show.measures}
-    seen = rect.adjusted(-20, -20, 20, 20)
-    found: list[Spotted] = []
-    aside = _Aside(0.8 * MARK * theme.size, MARK * theme.size)
-    for mark in sorted(show.marks, key=lambda m: m.number):
-        spot = None if mark.number in told else mark_spot(scale, scene, theme, show, mark)
-        if spot is not None and seen.contains(spot):
-            found.append((mark, aside.placed(spot)))
-    return found
+        One that finds no place near its mark with a clear leader keeps its tag folded.  At rest all are
+        placed anew where that leaves fewer folded.
+        """
+        found: dict[int, Docked] = {}
+        for mark, at in tagged:
+            before = last.tags.get(mark.of) if mark.of else None
+            kept = None if before is None else self._kept(mark, at, before, list(found.values()))
+            if kept is not None:
+                found[mark.number] = kept
+        stayed = len(found)
+        moves = [pair for pair in tagged if pair[0].number not in found]
+        found = self._placed([pair for pair in moves if not in_hand or _stirred(*pair, last)], found)
+        if stayed and len(found) < len(tagged) and not in_hand:
+            anew = self._placed(tagged, {})
+            return anew if len(anew) > len(found) else found
+        return found
 
+    def _kept(self, mark: Mark, at: QPointF, before: Docked, others: Sequence[Docked]) -> Docked | None:
+        """Return a finding with its tag where that was, None where it cannot stay."""
+        if before.tag is None:
+            return None
+        for words in _worded(mark):
+            wide, high = tag_size(words, self.theme, marked=True)
+            left = before.tag.left()
+            for x in dict.fromkeys((left, before.tag.right() - wide)):
+                tag = QRectF(x, before.tag.top(), wide, high)
+                way = way_to(tag, at)
+                if way > min(FARTHEST * self.theme.size, before.way + STRAY) or not self._free(tag, others):
+                    continue
+                line = self._leader(boxes_of([tag]), at, others)
+                if line is not None:
+                    return Docked(mark, at, tag, line[1], words, before.way)
+        return None
 
-_STEPS = sorted(
-    ((i / 2, j / 2) for i in range(-10, 11) for j in range(-10, 11)),
-    key=lambda s: (s[0] ** 2 + 1.5 * s[1] ** 2, -s[0], s[1]),
-)
-"""Where a mark may stand aside, in marks: the nearest first, right before left, above before below."""
+    def _free(self, tag: QRectF, others: Sequence[Docked]) -> bool:
+        """Return whether a tag covers nothing that must be seen, no other tag and no other's leader."""
+        left, top, right, bottom = edges = tag.left(), tag.top(), tag.right(), tag.bottom()
+        held = self.held
+        over = (held[:, 0] < right) & (held[:, 2] > left) & (held[:, 1] < bottom) & (held[:, 3] > top)
+        if over.any() or not self.inner.contains(tag):
+            return False
+        round_ = tag.adjusted(-APART, -APART, APART, APART)
+        return not any(
+            (one.tag is not None and one.tag.intersects(round_)) or meets(one.leader, edges) for one in others
+        )
 
+    def _leader(self, places: Boxes, at: QPointF, others: Sequence[Docked]) -> tuple[int, Leader] | None:
+        across = np.concatenate([self.numbers, boxes_of([one.tag for one in others if one.tag is not None])])
+        return clear_way(places, (at.x(), at.y()), across, [one.leader for one in others])
 
-class _Aside:
-    """Places marks so that none lies on another, nearer than `least` px across and down."""
+    def _placed(self, tagged: Sequence[Spotted], stayed: dict[int, Docked]) -> dict[int, Docked]:
+        """Return the tags that stayed and those placed round them, the worst first."""
+        found = dict(stayed)
+        if not tagged:
+            return found
+        room = self._room()
+        for one in found.values():
+            _hold(room, one)
+        for mark, at in tagged:
+            one = self._tagged(mark, at, room, list(found.values()))
+            if one is not None:
+                found[mark.number] = one
+                _hold(room, one)
+        return found
 
-    def __init__(self, least: float, step: float) -> None:
-        self.least, self.step = least, step
-        self.held: dict[tuple[int, int], list[tuple[float, float]]] = {}
+    def _room(self) -> Room:
+        pieces = boxes_of([self.scale.box(piece.box) for piece in self.scene.placed.values()])
+        boards = boxes_of([self.scale.box(shape.polygon.bounds) for shape in self.scene.boards.values()])
+        return Room.over(self.inner, self.held, pieces, self.names, boards)
 
-    def placed(self, spot: QPointF) -> QPointF:
-        """Return the spot, or the nearest free one beside it; the spot itself where all round it is full."""
-        x, y = spot.x(), spot.y()
-        free = ((x + i * self.step, y + j * self.step) for i, j in _STEPS)
-        x, y = next((at for at in free if not self._taken(*at)), (x, y))
-        self.held.setdefault(self._cell(x, y), []).append((x, y))
-        return QPointF(x, y)
-
-    def _cell(self, x: float, y: float) -> tuple[int, int]:
-        return int(x // self.least), int(y // self.least)
-
-    def _taken(self, x: float, y: float) -> bool:
-        col, row = self._cell(x, y)
-        for cell in ((col + i, row + j) for i in (-1, 0, 1) for j in (-1, 0, 1)):
-            for a, b in self.held.get(cell, ()):
-                if abs(x - a) < self.least and abs(y - b) < self.least:
-                    return True
-        return False
-
-
-def number_rects(scale: Scale, scene: Scene, theme: Theme) -> list[QRectF]:
-    """Return where the numbers of the stand-ins are lettered, in pixels."""
-    return _rects(_on_cards(scale, scene, theme)[0])
-
-
-def port_rects(scale: Scale, scene: Scene, theme: Theme) -> list[QRectF]:
-    """Return where the ports are drawn, in pixels."""
-    return _rects(_on_cards(scale, scene, theme)[1])
-
-
-def _rects(boxes: Boxes) -> list[QRectF]:
-    return [QRectF(x0, y0, x1 - x0, y1 - y0) for x0, y0, x1, y1 in boxes.tolist()]
-
-
-def _on_cards(scale: Scale, scene: Scene, theme: Theme) -> tuple[Boxes, Boxes, Boxes]:
-    """Return where the stand-ins' numbers, their ports and the ports' names are drawn, in pixels."""
-    numbers, ports, names = [NOTHING], [NOTHING], [NOTHING]
-    for piece in scene.placed.values():
-        made, at = face_of(scale, piece, theme), scale.px(*piece.at)
-        off = (at.x(), at.y(), at.x(), at.y())
-        held = made.kept + off
-        numbers.append(held[:1])
-        ports.append(held[1:])
-        names.append(made.names + off)
-    return np.concatenate(numbers), np.concatenate(ports), np.concatenate(names)
-
-
-def entry_rects(scale: Scale, scene: Scene) -> list[QRectF]:
-    """Return where leads come in through the wall, in pixels."""
-    r = grommet_radius(scale)
-    spots = (scale.px(*entry.at) for entry in scene.layout.bay.entries)
-    return [QRectF(at.x() - r, at.y() - r, 2 * r, 2 * r) for at in spots]
-
-
-def mark_rect(at: QPointF, theme: Theme) -> QRectF:
-    """Return the rectangle of a mark round its middle, its casing with it."""
-    half = 0.5 * MARK * theme.size + 3.0
-    return QRectF(at.x() - half, at.y() - half, 2 * half, 2 * half)
-
-
-def _dock(
-    wearing: Sequence[Spotted],
-    marks: Sequence[Spotted],
-    scale: Scale,
-    scene: Scene,
-    theme: Theme,
-    rect: QRectF,
-    taken: Sequence[QRectF],
-) -> dict[int, Docked]:
-    """Return the tags with their leaders by finding number; the worst choose first.
-
-    One that finds no place near its mark with a clear leader keeps its tag folded.
-    """
-    size = theme.size
-    numbers, ports, names = _on_cards(scale, scene, theme)
-    signs = boxes_of([mark_rect(at, theme) for _, at in marks])
-    inner = rect.adjusted(EDGE, TITLE * size, -EDGE, -EDGE)
-    entries = boxes_of(entry_rects(scale, scene))
-    pieces = boxes_of([scale.box(piece.box) for piece in scene.placed.values()])
-    boards = boxes_of([scale.box(shape.polygon.bounds) for shape in scene.boards.values()])
-    room = Room.over(
-        inner, np.concatenate([numbers, ports, signs, entries, boxes_of(list(taken))]), pieces, names, boards
-    )
-    found: dict[int, Docked] = {}
-    for mark, at in wearing:
-        tags = [one.tag for one in found.values() if one.tag is not None]
-        across = np.concatenate([numbers, boxes_of(tags)])
-        one = _tagged(mark, at, room, across, [one.leader for one in found.values()], theme)
-        if one is not None and one.tag is not None:
-            found[mark.number] = one
-            room.hold(boxes_of([one.tag.adjusted(-APART, -APART, APART, APART)]))
-            room.hold_line(one.leader)
-    return found
+    def _tagged(self, mark: Mark, at: QPointF, room: Room, others: Sequence[Docked]) -> Docked | None:
+        """Return a finding with its tag where there is room for one, in fewer words where it needs that."""
+        for words in _worded(mark):
+            wide, high = tag_size(words, self.theme, marked=True)
+            places = room.places(at, wide, high, FARTHEST * self.theme.size)
+            way = self._leader(places, at, others)
+            if way is not None:
+                left, top, right, bottom = places[way[0]]
+                tag = QRectF(left, top, right - left, bottom - top)
+                return Docked(mark, at, tag, way[1], words, way_to(tag, at))
+        return None
 
 
-def _tagged(
-    mark: Mark, at: QPointF, room: Room, across: Boxes, others: Sequence[Leader], theme: Theme
-) -> Docked | None:
-    """Return a finding with its tag where there is room for one, in fewer words where it needs that."""
-    for words in dict.fromkeys((mark.short or "", fewer(mark.short or ""))):
-        wide, high = tag_size(words, theme, marked=True)
-        places = room.places(at, wide, high, FARTHEST * theme.size)
-        way = clear_way(places, (at.x(), at.y()), across, others)
-        if way is not None:
-            left, top, right, bottom = places[way[0]]
-            return Docked(mark, at, QRectF(left, top, right - left, bottom - top), way[1], words)
-    return None
+def _stirred(mark: Mark, at: QPointF, last: _Frame) -> bool:
+    """Return whether a mark has gone some way since no room was found for its tag."""
+    was = last.folded.get(mark.of)
+    return was is None or (was - at).manhattanLength() >= STIR
+
+
+def _hold(room: Room, one: Docked) -> None:
+    """Hold a tag with the air round it, and its leader."""
+    if one.tag is not None:
+        room.hold(boxes_of([one.tag.adjusted(-APART, -APART, APART, APART)]))
+        room.hold_line(one.leader)
+
+
+def _worded(mark: Mark) -> Sequence[str]:
+    """Return what a finding's tag may say, the whole first."""
+    return tuple(dict.fromkeys((mark.short or "", fewer(mark.short or ""))))
 
 
 def fewer(words: str) -> str:

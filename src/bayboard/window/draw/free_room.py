@@ -14,6 +14,7 @@ CELL = 6.0  # px
 OVER = 0.35  # px of way that each cell of a stand-in counts for that a tag would lie on
 NAME = 6  # cells of a stand-in that a cell of a port's name counts for
 OFF_BAND = 90.0  # px of way that a place over the boards counts for: tags belong in the bands beside them
+INWARD = 12.0  # px from a tag's end within which no leader leaves it
 STEPS = 48  # places that are tried with their leaders
 
 Boxes = NDArray[np.float64]  # (n, 4): left, top, right, bottom in pixels
@@ -96,10 +97,17 @@ class Room:
         y = self.rect.top() + (top + np.arange(shape[0])) * CELL - at.y()
         x = self.rect.left() + (left + np.arange(shape[1])) * CELL - at.x()
         dy = np.maximum(np.maximum(y, -(y + high)), 0.0)
-        dx = np.maximum(np.maximum(x + 12.0, -(x + wide - 12.0)), 0.0)
+        dx = np.maximum(np.maximum(x + INWARD, -(x + wide - INWARD)), 0.0)
         way = np.sqrt(np.add.outer(dy * dy, dx * dx))
         middle = 0.05 * np.abs(x + wide / 2)[None, :]
         return np.where(dy[:, None] > 0.0, way + middle, np.inf)
+
+
+def way_to(rect: QRectF, at: QPointF) -> float:
+    """Return how far a rectangle lies from a point above or below it, infinite where it is beside it."""
+    dy = max(rect.top() - at.y(), at.y() - rect.bottom())
+    dx = max(rect.left() + INWARD - at.x(), at.x() - rect.right() + INWARD, 0.0)
+    return float(np.hypot(dx, dy)) if dy > 0.0 else np.inf
 
 
 def _spread(cost: NDArray[np.float64], x: float, across: int) -> NDArray[np.int64]:

@@ -6,7 +6,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from bayboard.window.draw.free_room import Boxes
+from bayboard.window.draw.free_room import INWARD, Boxes
 
 Edges = tuple[float, float, float, float]  # left, top, right, bottom
 Leader = tuple[tuple[float, float], ...]  # the corners in pixels, from the tag to the mark
@@ -15,7 +15,6 @@ Flags = NDArray[np.bool_]
 BENDS = np.array([0.12, 0.3, 0.5, 0.7, 0.85])  # where a leader may bend, as shares of its height
 MORE = np.array([0.02, 0.2, 0.4, 0.6, 0.78, 0.93])  # where else, when it has to
 STARTS = np.array([0.5, 0.0, 1.0])  # where else it may leave the tag, as shares of its length
-INWARD = 12.0  # px from a tag's end within which no leader leaves it
 AIR = 2.0  # px kept round a number
 LEVEL = 1e-9  # px; a stretch that goes less far along an axis is level
 SINGLY = 6  # of the tags are tried one by one, for mostly one of them will do; the others in a block

@@ -59,6 +59,7 @@ class Mark:
     `at` is where it is; None together with `subject` puts it in the subject's clipped corner.
     `short` is the text of its tag, None when the mark stands alone.  `subject` is a gear's or
     lead's id.  `corner`: it concerns a whole stand-in, and sits in its corner in any case.
+    `of`: the finding's rule and subjects, by which it is known from frame to frame; () for none.
     """
 
     number: int
@@ -67,6 +68,7 @@ class Mark:
     short: str | None = None
     subject: str | None = None
     corner: bool = False
+    of: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,7 +18,7 @@ from bayboard.window.draw.chalk import (
     paint_measure,
     paint_snap,
 )
-from bayboard.window.draw.docking import docked, number_rects, paint_docked
+from bayboard.window.draw.docking import docked, paint_docked
 from bayboard.window.draw.drilled import paint_made_screws
 from bayboard.window.draw.fixings import paint_fixings
 from bayboard.window.draw.gear import GearState, paint_gear, paint_rings
@@ -31,6 +31,7 @@ from bayboard.window.draw.show import WallShow
 from bayboard.window.draw.strokes import kept, ring_path
 from bayboard.window.draw.tags import paint_end_name, paint_tag
 from bayboard.window.draw.turning import paint_turning
+from bayboard.window.draw.uncovered import number_rects
 from bayboard.window.theme import Theme
 
 
