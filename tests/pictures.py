@@ -163,7 +163,8 @@ def why_page(hands):
 
 def in_the_dark(hands):
     """Wear the dark colours, the largest piece chosen."""
-    wish(Wishes(colours="dark"), keep=False)
+    while not hands.place.theme.dark:
+        hands.key("F9")
     hands.click_mm(*biggest(hands).at)
 
 
