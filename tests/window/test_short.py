@@ -5,9 +5,10 @@ import json
 from pathlib import Path
 
 import pytest
-from tests.build import layout
+from tests.build import gear, layout
 
 from bayboard.rules.check import check
+from bayboard.window.folds import seat_of
 from bayboard.window.short import few_words
 
 CASES = Path(__file__).parents[1] / "cases"
@@ -34,7 +35,7 @@ def _tags(rule, case, units):
         ("air", "touching", "in", "no air, needs 1 31/32 in"),
         ("warm-stack", "one over the other", "mm", "a hotter box 40 mm below"),
         ("heat-rise", "two add up", "mm", "about 24 °C warmer than the air"),
-        ("seat-swing", "it swings into A", "mm", "seat sweeps 5 mm into it"),
+        ("seat-swing", "it swings into A", "mm", "the seat sweeps 5 mm into it"),
         ("on-stay", "lined", "mm", "1 mm into what stays"),
         ("on-stay", "a hand hole too narrow", "mm", "way in 20 mm, needs 25 mm"),
         ("reach", "a side dial walled in", "mm", "no way in, needs 25 mm"),
@@ -43,3 +44,15 @@ def _tags(rule, case, units):
 )
 def test_a_tag_tells_measure_and_need(rule, case, units, tag):
     assert _tags(rule, case, units) == [tag]
+
+
+@pytest.mark.parametrize(
+    ("seats", "lean", "told"),
+    [(1, 0, "the seat"), (1, 80, "the lid"), (2, 0, "seat S1"), (2, -80, "lid S1")],
+)
+def test_a_tag_says_which_seat_it_is_and_that_a_lid_is_one(seats, lean, told):
+    up = [[85, 0], [300, 0], [300, 400], [85, 400]]
+    there = [{"id": f"S{n + 1}", "x": [0, 1000], "up": up, "folded": None} for n in range(seats)]
+    made = layout(bay={"seats": there, "lean": lean}, gear=[gear("A", 200, 200)])
+    found = next(f for f in check(made).findings if f.rule == "seat-depth" and f.subjects[-1] == "S1")
+    assert told in few_words(found, "mm", seat_of(made, found))

@@ -12,6 +12,7 @@ from bayboard.rules.fronts import Front, gear_fronts
 from bayboard.rules.scene import Scene
 from bayboard.tables.limits import limit
 from bayboard.units.length import show_length
+from bayboard.window.folds import folds_word, the_seat
 
 SAME = 1e-6  # mm; two figures of one measure
 
@@ -106,8 +107,8 @@ def depth_sentence(scene: Scene, piece: Placed) -> str:
     stands = f"Stands {show_length(piece.top, units)} off the wall"
     found = seat_rooms(scene, piece)
     if not found:
-        return f"{stands}; no seat before it."
+        return f"{stands}; no {folds_word(scene.layout)} before it."
     room = found[0].left
     if room < 0:
-        return f"{stands}, {show_length(-room, units)} into seat {found[0].seat}."
-    return f"{stands}; {show_length(room, units)} left under the seat."
+        return f"{stands}, {show_length(-room, units)} into {the_seat(scene.layout, found[0].seat)}."
+    return f"{stands}; {show_length(room, units)} left under {the_seat(scene.layout, found[0].seat)}."

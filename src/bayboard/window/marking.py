@@ -4,11 +4,12 @@ from collections.abc import Iterable, Sequence, Set
 
 import shapely
 
-from bayboard.model.layout import Point, Units
+from bayboard.model.layout import Layout, Point
 from bayboard.rules.check import Verdict
 from bayboard.rules.scene import Scene
 from bayboard.units.length import show_length
 from bayboard.window.draw.show import Mark, Measure
+from bayboard.window.folds import seat_of
 from bayboard.window.loud import is_loud, open_findings
 from bayboard.window.measuring import Reach, reaches, tightest
 from bayboard.window.short import few_words
@@ -17,7 +18,7 @@ _WHOLE = frozenset(("off-board", "seat-depth", "air", "screw", "hold", "drop", "
 
 
 def marks(
-    verdict: Verdict, units: Units, rooms: Sequence[str], told: Set[int] = frozenset()
+    verdict: Verdict, layout: Layout, rooms: Sequence[str], told: Set[int] = frozenset()
 ) -> tuple[Mark, ...]:
     """Return a mark for each open finding that shouts, or is `told`; the others are folded away."""
     return tuple(
@@ -25,7 +26,7 @@ def marks(
             number=number,
             severity=finding.severity,
             at=finding.at,
-            short=few_words(finding, units),
+            short=few_words(finding, layout.units, seat_of(layout, finding)),
             subject=finding.subjects[0] if finding.subjects else None,
             corner=finding.rule in _WHOLE and "." not in finding.subjects[0],
             of=(finding.rule, *finding.subjects),

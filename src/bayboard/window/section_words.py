@@ -15,8 +15,9 @@ from bayboard.rules.swinging import blocks, swing_of
 from bayboard.tables.limits import limit
 from bayboard.units.length import show_length
 from bayboard.window.depth import SeatRoom, front_rooms, meeting_height
-from bayboard.window.draw.seats import LID_LEAN, seats_at
+from bayboard.window.draw.seats import seats_at
 from bayboard.window.draw.section_show import Depth, Ring, Swing
+from bayboard.window.folds import seat_of, the_seat
 from bayboard.window.marking import open_findings
 from bayboard.window.section_points import cut_names
 from bayboard.window.short import few_words
@@ -52,10 +53,11 @@ def _depth(place: Workplace, seat: Seat, room: SeatRoom, said: tuple[int, Findin
     front, end = (room.front, y), (room.front + room.left, y)
     if said is None:
         left = f"{show_length(room.left, place.units)} left"
-        what = "lid" if abs(place.shown.bay.lean) >= LID_LEAN else "seat"
-        return Depth(front, end, f"{left} under the {what}", shorter=(left,), subject=room.subject)
+        under = f"{left} under {the_seat(place.shown, seat.id)}"
+        return Depth(front, end, under, shorter=(left,), subject=room.subject)
     number, finding = said
-    words, much = few_words(finding, place.units), show_length(abs(room.left), place.units)
+    words = few_words(finding, place.units, seat_of(place.shown, finding))
+    much = show_length(abs(room.left), place.units)
     return Depth(front, end, words, finding.severity, number, (much,), room.subject)
 
 

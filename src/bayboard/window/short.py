@@ -12,8 +12,8 @@ _FEW: dict[str, str] = {
     "gap": "{much}, {wish}",
     "off-board": "{much} off the board",
     "off-wall": "{much} off the wall",
-    "seat-depth": "{much} left under the seat",
-    "seat-swing": "seat sweeps {much} into it",
+    "seat-depth": "{much} left under {seat}",
+    "seat-swing": "{seat} sweeps {much} into it",
     "air": "{much} of air, {wish}",
     "warm-stack": "a hotter box {much} below",
     "heat-rise": "about {much} warmer than the air",
@@ -38,7 +38,7 @@ _NO_MEASURE: dict[str, str] = {
     "on-stay": "covers what must stay free",
 }
 _NEGATIVE: dict[str, str] = {
-    "seat-depth": "digs {much} into the seat",
+    "seat-depth": "digs {much} into {seat}",
     "insert-landing": "{much} off the landing",
     "hole-edge": "{much} off the board",
 }
@@ -50,15 +50,15 @@ _NOTHING: dict[str, str] = {
 _DROP_SIGN = frozenset((*_NEGATIVE, "on-stay", "on-landing", "no-drill"))
 
 
-def few_words(finding: Finding, units: Units) -> str:
-    """Return the finding for a tag: its measure, and what is needed or better."""
+def few_words(finding: Finding, units: Units, seat: str = "the seat") -> str:
+    """Return the finding for a tag: its measure, what is needed or better, `seat` where it is about one."""
     form = _form(finding)
     if finding.measure is None:
         return form
     measure = abs(finding.measure) if finding.rule in _DROP_SIGN else finding.measure
     much, need = _figures(finding, measure, units)
     wish = f"needs {need}" if finding.severity == "must" else f"{need} is better"
-    return form.format(much=much, need=need, wish=wish)
+    return form.format(much=much, need=need, wish=wish, seat=seat)
 
 
 def _form(finding: Finding) -> str:

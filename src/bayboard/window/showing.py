@@ -16,7 +16,7 @@ def wall_show(place: Workplace) -> WallShow:
     asked = (place.finding, place.pointed_at)
     told = frozenset(place.verdict.number(f) for f in place.verdict.findings if key_of(f) in asked)
     measures, pairs = _measures(place)
-    shown = marks(place.verdict, place.units, place.rooms, told)
+    shown = marks(place.verdict, place.shown, place.rooms, told)
     worst = frozenset(mark.number for mark in shown[:TAGGED])
     gaps = gap_measures(place.verdict, place.scene, pairs, worst | told)
     spans, ends = place.spans.shown(place.scene, place.selected)

@@ -6,9 +6,9 @@ from PySide6.QtGui import QPainter, QWheelEvent
 from bayboard.units.length import show_length
 from bayboard.window.canvas import Canvas
 from bayboard.window.draw.scale import Scale
-from bayboard.window.draw.seats import LID_LEAN
 from bayboard.window.draw.section import section_ground
 from bayboard.window.draw.tapes import tape_zero
+from bayboard.window.folds import LID_LEAN
 from bayboard.window.nearer import ZOOM
 from bayboard.window.title_line import paint_title
 from bayboard.window.workplace import Workplace

@@ -43,7 +43,7 @@ class Crowded:
         theme, plan = LIGHT.sized(scaled), floor_plan(QSize(*size), scaled)
         rect = QRectF(0, 0, plan.wall.width(), plan.wall.height())
         inner = rect.adjusted(0, TITLE * scaled / 2, 0, 0)
-        show = WallShow(marks=marks(self.verdict, self.layout.units, ROOMS), chalk_x=640.0)
+        show = WallShow(marks=marks(self.verdict, self.layout, ROOMS), chalk_x=640.0)
         return fitting(self.box, inner, MARGIN * scaled), theme, show, rect
 
     def docked(self, size, scaled):
@@ -58,7 +58,7 @@ class Crowded:
         for n in range(steps):
             way = 1 if n < steps / 2 else -1
             layout = MoveGear((piece,), way * by[0], by[1]).apply(checker.scene.layout)
-            shown = marks(checker.move(layout), layout.units, ROOMS)
+            shown = marks(checker.move(layout), layout, ROOMS)
             yield checker.scene, replace(show, marks=shown, in_hand=frozenset((piece,)))
 
 

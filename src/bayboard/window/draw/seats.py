@@ -17,7 +17,6 @@ from bayboard.window.draw.section_show import SectionShow, Swing
 from bayboard.window.draw.strokes import add_head, dot, hatched
 from bayboard.window.theme import Theme, brush, mixed, pen
 
-LID_LEAN = 45.0  # degrees; in a bay that leans more the part that folds is a lid
 PROBE_NEAR = 75.0  # mm; putty lumps are shown this near to the cut
 HINGE = 5.0  # px; radius of the hinge's ring
 

@@ -8,11 +8,12 @@ from bayboard.model.layout import Seat
 from bayboard.rules.scene import Scene
 from bayboard.units.length import show_length
 from bayboard.window.draw.scale import Scale
-from bayboard.window.draw.seats import LID_LEAN, probes_near, seat_path, seats_at, solid_section
+from bayboard.window.draw.seats import probes_near, seat_path, seats_at, solid_section
 from bayboard.window.draw.section_show import SectionShow, Sight
 from bayboard.window.draw.section_tags import Word
 from bayboard.window.draw.sights import eyes_frame, seen_share, sight_token
 from bayboard.window.draw.tags import tag_size
+from bayboard.window.folds import folds_word
 from bayboard.window.theme import Theme
 
 NAME_LEFT, NAME_TOP = 14.0, 84.0  # px from the view's corner to a seat's name
@@ -99,17 +100,19 @@ def _seat_names(
         return
     seat = seats[-1]
     many = len(scene.layout.bay.seats) > 1
-    what = "lid" if abs(scene.layout.bay.lean) >= LID_LEAN else "seat"
+    what = folds_word(scene.layout)
     texts = _seat_words(seat, what, show, scene, many)
-    at = QPointF(
-        rect.left() + NAME_LEFT + tag_size(texts[0], theme)[0] / 2, rect.top() + NAME_TOP * theme.size
-    )
+    left = rect.left() + NAME_LEFT + tag_size(texts[0], theme)[0] / 2
+    at = QPointF(left, rect.top() + NAME_TOP * theme.size)
     solid = solid_section(seat, show)
     if solid is not None:
         seen = seat_path(solid, scale).boundingRect() & rect
         lying = seen.width() > 1.6 * seen.height() > 70.0 * theme.size
+        beside = seen.left() - tag_size(texts[0], theme)[0] / 2 - NAME_LEFT
         if lying and seen.width() > tag_size(texts[-1], theme)[0] + 24.0:
             at = seen.center()
+        elif not seen.isEmpty() and beside > at.x():  # a wide Section: left of the seat, not far from it
+            at = QPointF(beside, max(at.y(), min(seen.top() + NAME_TOP * theme.size, seen.center().y())))
     yield Word(texts, at, theme.ink2, name=True)
 
 
