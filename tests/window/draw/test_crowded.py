@@ -57,10 +57,10 @@ def test_no_frame_of_a_drag_hides_what_must_be_seen(by, qapp):
 
 
 def test_tags_whose_place_stays_free_do_not_jump_about_under_the_hand(qapp):
-    bay = BAYS[1]
+    bay = BAYS[0]
     scale, theme, _, rect = bay.drawn(SIZES[0], 1.0)
     before, stayed, could = {}, 0, 0
-    for scene, show in bay.dragged(SIZES[0], 1.0, 20, by=(1.0, 0.5)):
+    for scene, show in bay.dragged(SIZES[0], 1.0, 20, "A17", by=(1.0, 0.5)):
         found = docked(scale, scene, theme, show, rect)
         tags = {one.mark.of: one.tag for one in found if one.tag is not None}
         for of in tags.keys() & before.keys():
@@ -69,7 +69,7 @@ def test_tags_whose_place_stays_free_do_not_jump_about_under_the_hand(qapp):
                 could += 1
                 stayed += (tags[of].topLeft() - before[of].topLeft()).manhattanLength() <= 4.0
         before = tags
-    assert could >= 40
+    assert could >= 80
     assert stayed == could
 
 

@@ -121,19 +121,20 @@ class _Dock:
     def worn(self, tagged: Sequence[Spotted], last: _Frame, in_hand: bool) -> dict[int, Docked]:
         """Return the tags with their leaders; those stay that can, of the others the worst choose first.
 
-        One that finds no place near its mark with a clear leader keeps its tag folded.  At rest all are
-        placed anew where that leaves fewer folded.
+        One that finds no place near its mark with a clear leader keeps its tag folded, and while something is
+        in the hand waits until its mark has gone some way.  All are placed anew where that folds fewer.
         """
         found: dict[int, Docked] = {}
         for mark, at in tagged:
             before = last.tags.get(mark.of) if mark.of else None
-            kept = None if before is None else self._kept(mark, at, before, list(found.values()))
-            if kept is not None:
-                found[mark.number] = kept
-        stayed = len(found)
+            stays = None if before is None else self._kept(mark, at, before, list(found.values()))
+            if stays is not None:
+                found[mark.number] = stays
+        kept = len(found)
         moves = [pair for pair in tagged if pair[0].number not in found]
-        found = self._placed([pair for pair in moves if not in_hand or _stirred(*pair, last)], found)
-        if stayed and len(found) < len(tagged) and not in_hand:
+        looked = [pair for pair in moves if not in_hand or _stirred(*pair, last)]
+        found = self._placed(looked, found)
+        if kept and looked and len(found) < len(tagged):
             anew = self._placed(tagged, {})
             return anew if len(anew) > len(found) else found
         return found
