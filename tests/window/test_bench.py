@@ -88,6 +88,12 @@ def test_arrows_walk_the_ledge_and_enter_hangs(hands):
     assert hands.gear("B").at is not None
 
 
+def test_n_takes_the_keys_from_the_ledge_so_that_enter_is_the_cures(hands):
+    hands.bench.setFocus()
+    hands.key("N")
+    assert hands.wall.hasFocus()
+
+
 def test_a_full_board_is_said_and_changes_nothing(open_window):
     pieces = [gear("A", 500, 200, card="big"), gear("B", 0, 0) | {"at": None}]
     from tests.build import card

@@ -1,6 +1,7 @@
 """A narrow window: Card and Findings take turns, the Section comes over the Wall when asked."""
 
 import pytest
+from PySide6.QtCore import QPoint, QRect
 from tests.build import gear, layout
 from tests.window.hands import SHIFT
 
@@ -77,3 +78,25 @@ def test_the_section_slides_over_a_slim_wall_and_away(hands):
     slide = window.narrow.slide
     hands.click(slide.mapTo(window, slide.rect().center()).toPointF())
     assert not window.section.isVisible()
+
+
+def test_the_words_over_the_why_page_do_not_meet(hands):
+    findings, turn = hands.window.findings, hands.window.narrow.turn
+    hands.click_mm(150, 200)
+    findings.tell_why(hands.place.verdict.findings[0])
+    back = findings.page.back
+    felt = QRect(back.mapTo(hands.window, QPoint(0, 0)), back.size())
+    assert turn.isVisible()
+    assert not felt.intersects(turn.geometry())
+
+
+def test_what_is_said_takes_both_lines_of_the_strip_where_one_is_too_short(hands):
+    strip = hands.window.strip
+    words = "No free spot for A3 without a must. Drag it where it disturbs least, then cure the rest."
+    hands.place.said.emit(words)
+        "No free spot for A3 without a must. Drag it where it disturbs least, then cure the rest."
+    )
+    assert not strip.name.isVisible()
+    assert strip.kept.height() == strip.height() - 1
+    hands.place.said.emit("Short.")
+    assert strip.name.isVisible()

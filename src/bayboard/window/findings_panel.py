@@ -156,6 +156,12 @@ class FindingsPanel(Sheet):
             self.page.setGeometry(self.rect())
             self.page.raise_()
 
+    def leave_free(self, spare: int) -> None:
+        """Leave px free at the right end of the page's title line, for a word of the window's."""
+        if self.page.spare != spare:
+            self.page.spare = spare
+            self.page.lay_out()
+
     def leave_page(self) -> None:
         """Show the findings again."""
         had = self.page.isVisible() and self.page.has_keys()

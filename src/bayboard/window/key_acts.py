@@ -112,8 +112,8 @@ class KeyActs:
             "far_down": (acts.nudge, (0, -1, True)),
             "turn": (acts.turn, (90.0,)),
             "turn_back": (acts.turn, (-90.0,)),
-            "next_finding": (acts.next_finding, (1,)),
-            "last_finding": (acts.next_finding, (-1,)),
+            "next_finding": (self._next_finding, (1,)),
+            "last_finding": (self._next_finding, (-1,)),
             "zoom_in": (place.zoom, (ZOOM,)),
             "zoom_out": (place.zoom, (1 / ZOOM,)),
             "scale_up": (parts.wishing.larger, (1,)),
@@ -223,6 +223,12 @@ class KeyActs:
         found = finding_to_leave(self.parts.place)
         if found is not None:
             self.parts.findings.list.ask(found[1])
+
+    def _next_finding(self, by: int) -> None:
+        """Speak of the next finding; the bench gives the keys away, for Enter is the cure's then."""
+        self.parts.acts.next_finding(by)
+        if self.parts.bench.hasFocus():
+            self.parts.to_wall()
 
     def _pane(self, by: int) -> None:
         """Give the keys to the next part of the window, round about."""

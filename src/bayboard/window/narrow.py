@@ -24,11 +24,19 @@ class Titled(Protocol):
     spare: int
 
 
+class Paged(Protocol):
+    """A panel with a page over it that leaves px free as well."""
+
+    def leave_free(self, spare: int) -> None:
+        """Leave px free at the right end of the page's title line."""
+
+
 class Window(Protocol):
     """What is needed of the window."""
 
     place: Workplace
     card: Titled
+    findings: Paged
 
     def to_wall(self) -> None:
         """Give the keys to the Wall."""
@@ -95,6 +103,7 @@ class Narrow(QObject):
         self.turn.setGeometry(QRect(at.x() - hint.width() - 8, at.y() + 2, hint.width(), hint.height()))
         self.turn.raise_()
         self.window.card.spare = hint.width() if plan.shared and carded else 0
+        self.window.findings.leave_free(0 if self.turn.isHidden() or carded else hint.width() + 8)
         self.slide.setVisible(plan.slides)
         self._name(self.slide, AWAY if self.section_out else OUT)
         hint = self.slide.sizeHint()

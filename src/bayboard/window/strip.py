@@ -158,6 +158,11 @@ class Strip(QWidget):
             self._order_tabs()
         left, high, size = self.lath_places()[-1].right() + 26.0 * theme.size, self.height(), theme.size
         room, middle = self._seat_left() - left - 24.0, high / 2 + 2.0 * size
+        over = bool(self.line) and self.kept.sizeHint().width() > room  # what is said needs both lines
+        self.name.setVisible(not over)
+        if over:
+            self.kept.setGeometry(QRect(round(left - self.kept.margin()), 0, round(room), round(high - 1)))
+            return
         for word, top, floor in ((self.name, 0.0, middle), (self.kept, middle, high - 1.0)):
             wide = min(word.sizeHint().width(), max(room, 0.0))
             spot = QRectF(left - word.margin(), top, wide, floor - top)

@@ -10,6 +10,7 @@ from bayboard.window.lettering import Style
 from bayboard.window.theme import brush, pen
 
 MARGIN = 6.0  # px beside the words, for the ring
+TWO = 2.5  # heights of its letters that two lines need
 
 
 class StripWord(Control):
@@ -48,6 +49,9 @@ class StripWord(Control):
         """Paint the words, their line under the pointer, the ring where the keys are."""
         style, size = self.style_of.sized(self.theme.size), self.theme.size
         rect = QRectF(self.rect()).adjusted(MARGIN, 0.0, -MARGIN, 0.0)
+        if rect.height() >= TWO * style.px and lettering.width(self.text(), style) > rect.width() + 1.0:
+            self._paint_wrapped(p, rect, style)
+            return
         words = lettering.elided(self.text(), style, rect.width() + 1.0)
         middle = rect.adjusted(0.0, 5.0 * size, 0.0, 0.0) if rect.y() + self.y() < 1.0 else rect
         lettering.draw_in(p, middle, words, style, self.token, "left")
@@ -57,3 +61,11 @@ class StripWord(Control):
         if self.hasFocus():
             p.setPen(pen(self.theme.blue, 2.0))
             p.drawRoundedRect(QRectF(self.rect()).adjusted(1.0, 2.0, -1.0, -2.0), 4.0, 4.0)
+
+    def _paint_wrapped(self, p: QPainter, rect: QRectF, style: Style) -> None:
+        first, *rest = lettering.wrapped(self.text(), style, rect.width())
+        half = rect.height() / 2 - 2.0
+        lines = (first, lettering.elided(" ".join(rest), style, rect.width()))
+        for i, words in enumerate(lines):
+            row = QRectF(rect.left(), rect.top() + 2.0 + i * half, rect.width(), half)
+            lettering.draw_in(p, row, words, style, self.token, "left")

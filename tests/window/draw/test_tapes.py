@@ -11,8 +11,10 @@ from tests.window.draw.scenes import count, near, painted
 
 from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.tapes import (
+    APART_WIDE,
     INCH,
     chalk_tag,
+    lying_ticks,
     paint_foot_tape,
     paint_hanging_tape,
     tape_zero,
@@ -138,3 +140,9 @@ def test_tapes_can_be_painted_at_any_zoom(units, k):
     scale = Scale(k, 0.0, 500.0)
     painted(lambda p: paint_hanging_tape(p, HANGING, scale, LIGHT, units, pointer=1e5), HANGING)
     painted(lambda p: paint_foot_tape(p, FOOT, scale, DARK, units, chalk=0.0, pointer=-1e5), FOOT)
+
+
+def test_figures_of_larger_type_stand_further_apart():
+    for size in (1.0, 1.3, 1.5):
+        at = [t.at for t in lying_ticks(0.0, 1600.0, 0.5, "mm", size) if t.figure]
+        assert min(b - a for a, b in pairwise(at)) * 0.5 >= APART_WIDE * size

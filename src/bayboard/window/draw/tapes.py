@@ -122,7 +122,7 @@ def paint_hanging_tape(
         whole, fine = QPainterPath(), QPainterPath()
         every, px = (2 * INCH, 16.0) if units == "in" else (50.0, 14.0)
         room = 0.66 * rect.width()
-        for tick in ticks(max(low, 0.0), high, scale.px_per_mm, units, every, APART_HIGH):
+        for tick in ticks(max(low, 0.0), high, scale.px_per_mm, units, every, APART_HIGH * theme.size):
             y = scale.px(0.0, tick.at + zero).y()
             path = whole if tick.share >= 1.0 else fine
             length = long * tick.share
@@ -156,7 +156,7 @@ def paint_foot_tape(
         _steel(p, rect, theme, upright=False)
         low, high = scale.mm(rect.topLeft())[0] - zero, scale.mm(rect.topRight())[0] - zero
         tag = chalk_tag(rect, scale, theme, units, zero, chalk)
-        marks = lying_ticks(max(low, 0.0), high, scale.px_per_mm, units)
+        marks = lying_ticks(max(low, 0.0), high, scale.px_per_mm, units, theme.size)
         _lay(p, rect, [(tick, scale.px(tick.at + zero, 0.0).x()) for tick in marks], theme, tag)
         if pointer is not None:
             x = scale.px(pointer, 0.0).x()
@@ -165,9 +165,9 @@ def paint_foot_tape(
             _chalk_tag(p, tag, show_length(chalk - zero, units), theme)
 
 
-def lying_ticks(low: float, high: float, px_per_mm: float, units: Units) -> Iterator[Tick]:
-    """Yield the ticks of a tape that lies at the foot."""
-    return ticks(low, high, px_per_mm, units, 4 * INCH if units == "in" else 50.0, APART_WIDE)
+def lying_ticks(low: float, high: float, px_per_mm: float, units: Units, size: float = 1.0) -> Iterator[Tick]:
+    """Yield the ticks of a tape that lies at the foot; its figures stand apart by `size` as they grow."""
+    return ticks(low, high, px_per_mm, units, 4 * INCH if units == "in" else 50.0, APART_WIDE * size)
 
 
 def _lay(
@@ -193,7 +193,7 @@ def paint_out_tape(p: QPainter, rect: QRectF, scale: Scale, theme: Theme, units:
         p.setRenderHint(QPainter.RenderHint.Antialiasing)
         _steel(p, rect, theme, upright=False)
         wall, far = scale.px(0.0, 0.0).x(), -scale.mm(rect.topLeft())[0]
-        marks = lying_ticks(0.0, far, scale.px_per_mm, units)
+        marks = lying_ticks(0.0, far, scale.px_per_mm, units, theme.size)
         beside = QRectF(wall, rect.top(), rect.right() - wall, rect.height())
         _lay(p, rect, [(tick, scale.px(-tick.at, 0.0).x()) for tick in marks], theme)
         lettering.draw_in(p, beside, "out", Style(px=15.0).sized(theme.size), theme.tapeink)

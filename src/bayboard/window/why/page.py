@@ -117,6 +117,7 @@ class WhyPage(Sheet):
     def __init__(self, place: Workplace, parent: QWidget | None = None) -> None:
         super().__init__(place, parent)
         self.rule = ""
+        self.spare = 0  # px left free at the right end of the title line
         self.body = WhyBody(place)
         self.scroll = Scroll(self.body, self)
         self.back = Link("Back", self, "Shows the findings again. Esc")
@@ -174,7 +175,7 @@ class WhyPage(Sheet):
     def lay_out(self) -> None:
         """Put the way back at the right end of the title, the page below."""
         size, hint = self.place.theme.size, self.back.sizeHint()
-        self.back.setGeometry(self.width() - hint.width() - 10, 2, hint.width(), hint.height())
+        self.back.setGeometry(self.width() - hint.width() - 10 - self.spare, 2, hint.width(), hint.height())
         pad, top = round(PAD * size), round(TOP * size)
         self.scroll.setGeometry(pad, top, self.width() - pad - 6, max(self.height() - top - 8, 0))
 
