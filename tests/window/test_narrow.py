@@ -94,8 +94,6 @@ def test_what_is_said_takes_both_lines_of_the_strip_where_one_is_too_short(hands
     strip = hands.window.strip
     words = "No free spot for A3 without a must. Drag it where it disturbs least, then cure the rest."
     hands.place.said.emit(words)
-        "No free spot for A3 without a must. Drag it where it disturbs least, then cure the rest."
-    )
     assert not strip.name.isVisible()
     assert strip.kept.height() == strip.height() - 1
     hands.place.said.emit("Short.")
