@@ -1,13 +1,16 @@
 """A part of a panel that is pushed up and down where it is longer than its room."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import QFrame, QScrollArea, QWidget
 
+from bayboard.window.finger_push import FingerPush
 from bayboard.window.theme import Theme
 
 
 class Scroll(QScrollArea):
-    """A scroll area on paper, without a frame."""
+    """A scroll area on paper, without a frame; a finger pushes it."""
+
+    finger: FingerPush | None = None  # Qt sends events before there is one
 
     def __init__(self, inside: QWidget, parent: QWidget) -> None:
         super().__init__(parent)
@@ -16,6 +19,11 @@ class Scroll(QScrollArea):
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.finger = FingerPush(self)
+
+    def viewportEvent(self, event: QEvent) -> bool:
+        """Follow a finger; the rest is the area's own."""
+        return (self.finger is not None and self.finger.take(event)) or super().viewportEvent(event)
 
     def dress(self, theme: Theme) -> None:
         """Wear a theme."""
