@@ -122,7 +122,7 @@ def paint_hanging_tape(
         whole, fine = QPainterPath(), QPainterPath()
         every, px = (2 * INCH, 16.0) if units == "in" else (50.0, 14.0)
         room = 0.66 * rect.width()
-        for tick in ticks(max(low, 0.0), high, scale.px_per_mm, units, every, APART_HIGH * theme.size):
+        for tick in ticks(max(low, 0.0), high, scale.px_per_mm, units, every, APART_HIGH):
             y = scale.px(0.0, tick.at + zero).y()
             path = whole if tick.share >= 1.0 else fine
             length = long * tick.share
@@ -166,8 +166,10 @@ def paint_foot_tape(
 
 
 def lying_ticks(low: float, high: float, px_per_mm: float, units: Units, size: float = 1.0) -> Iterator[Tick]:
-    """Yield the ticks of a tape that lies at the foot; its figures stand apart by `size` as they grow."""
-    return ticks(low, high, px_per_mm, units, 4 * INCH if units == "in" else 50.0, APART_WIDE * size)
+    """Yield the ticks of a tape that lies at the foot; long figures stand apart as `size` makes them grow."""
+    if units == "in":
+        return ticks(low, high, px_per_mm, units, 4 * INCH, APART_WIDE)
+    return ticks(low, high, px_per_mm, units, 50.0, APART_WIDE * size)
 
 
 def _lay(
