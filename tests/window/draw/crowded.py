@@ -16,10 +16,10 @@ from bayboard.window.draw.mark_spots import mark_rect
 from bayboard.window.draw.scale import fitting
 from bayboard.window.draw.show import WallShow
 from bayboard.window.draw.uncovered import entry_rects, number_rects, port_rects
+from bayboard.window.enlarged import MARGIN, TITLE
 from bayboard.window.floor_plan import floor_plan
 from bayboard.window.marking import marks
 from bayboard.window.theme import LIGHT
-from bayboard.window.workplace import MARGIN, TITLE
 
 SIZES = ((1600, 1000), (1280, 800))
 SCALES = (1.0, 1.5)

@@ -7,7 +7,8 @@ import math
 from typing import Any
 
 from bayboard.window.draw.scale import Scale
-from bayboard.window.workplace import FARTHEST, NEAREST, Workplace
+from bayboard.window.enlarged import FARTHEST, NEAREST
+from bayboard.window.workplace import Workplace
 
 NAME = "view"
 FAR = 1e5  # mm; nothing is looked at farther off
