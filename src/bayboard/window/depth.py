@@ -111,4 +111,4 @@ def depth_sentence(scene: Scene, piece: Placed) -> str:
     room = found[0].left
     if room < 0:
         return f"{stands}, {show_length(-room, units)} into {the_seat(scene.layout, found[0].seat)}."
-    return f"{stands}; {show_length(room, units)} left under {the_seat(scene.layout, found[0].seat)}."
+    return f"{stands}; {show_length(room, units)} left under the {folds_word(scene.layout)}."
