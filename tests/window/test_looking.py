@@ -1,5 +1,7 @@
 """Looking: zoom and pan, one scale in all views, the section line, the lever, the tapes."""
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import QPointF
 from tests.build import card, gear, layout
@@ -72,6 +74,15 @@ def test_after_a_rough_picture_comes_a_sharp_one(hands, qtbot):
     hands.picture()
     assert hands.wall._drawn_scale != hands.place.scale
     qtbot.waitUntil(lambda: not hands.wall._rough.isActive(), timeout=2000)
+    hands.picture()
+    assert hands.wall._drawn_scale == hands.place.scale
+
+
+def test_a_jump_of_the_picture_is_drawn_at_once(hands):
+    hands.picture()
+    scale = hands.place.scale
+    hands.place.set_scale(replace(scale, x0=scale.x0 - 0.6 * hands.wall.width()))
+    assert hands.wall._rough.isActive()
     hands.picture()
     assert hands.wall._drawn_scale == hands.place.scale
 

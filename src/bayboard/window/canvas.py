@@ -14,6 +14,7 @@ BY_KEYS = (
     Qt.FocusReason.BacktabFocusReason,
     Qt.FocusReason.ShortcutFocusReason,
 )
+COVERED = 0.5  # of the view that a carried layer has to fill, or it is drawn anew at once
 IDLE = 80  # ms without a further zoom or pan after which the layer is drawn sharp again
 
 
@@ -91,7 +92,7 @@ class Canvas(QWidget):
     def _paint_layer(self, p: QPainter) -> None:
         scale = self.layer_scale()
         rough = self._rough.isActive() and self._layer is not None and scale is not None
-        if rough and self._fits():
+        if rough and self._fits() and self._covers(scale):
             self._paint_moved(p, scale)
             return
         key = (self.still_key(), scale, self.theme)
@@ -105,6 +106,15 @@ class Canvas(QWidget):
         return (
             layer is not None and layer.devicePixelRatioF() == ratio and layer.size() == self.size() * ratio
         )
+
+    def _covers(self, scale: Scale) -> bool:
+        """Return whether the layer, carried to a scale, fills half of the view; a jump leaves it bare."""
+        was = self._drawn_scale or scale
+        k = scale.px_per_mm / was.px_per_mm
+        left, top = scale.x0 - was.x0 * k, scale.y0 - was.y0 * k
+        view = QRectF(self.rect())
+        seen = QRectF(left, top, view.width() * k, view.height() * k) & view
+        return seen.width() * seen.height() >= COVERED * view.width() * view.height()
 
     def _draw_layer(self) -> None:
         ratio = self.devicePixelRatioF()
