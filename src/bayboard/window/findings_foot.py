@@ -1,7 +1,7 @@
 """The foot of the Findings: how many rules had nothing to say, and what nobody could look at yet."""
 
 from PySide6.QtCore import QPointF, QRectF
-from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QWidget
 
 from bayboard.window import lettering
@@ -10,6 +10,7 @@ from bayboard.window.draw.marks import paint_tick, paint_unchecked
 from bayboard.window.findings_paint import fold_mark
 from bayboard.window.lettering import BODY, HELPER, STRONG, Style
 from bayboard.window.loud import quiet_rules, unlooked_rules
+from bayboard.window.sheet import Wrapped
 from bayboard.window.theme import brush, pen
 from bayboard.window.to_measure import Errand, errands, in_one_line
 from bayboard.window.workplace import Workplace
@@ -88,12 +89,11 @@ class Foot(Control):
         return start + lettering.width(words, style)
 
 
-class Unlooked(QWidget):
+class Unlooked(Wrapped):
     """What nobody could look at, as things to do: an open square before each."""
 
     def __init__(self, place: Workplace) -> None:
-        super().__init__()
-        self.place = place
+        super().__init__(place)
         self.setAccessibleName("What nobody could look at")
         self.follow()
 
@@ -120,19 +120,12 @@ class Unlooked(QWidget):
             y += APART * size
         return found
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Wrap the lines anew."""
-        self.follow()
-
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paint(self, p: QPainter) -> None:
         """Paint the lines."""
         theme, size = self.place.theme, self.place.theme.size
-        with QPainter(self) as p:
-            p.fillRect(self.rect(), brush(theme.paper))
-            p.setRenderHint(QPainter.RenderHint.Antialiasing)
-            for top, first, line in self._lines():
-                row = QRectF(34.0 * size, top, self.width(), LINE * size)
-                lettering.draw_in(p, row, line, BODY.sized(size), theme.ink, "left")
-                if first:
-                    p.setPen(pen(theme.ink2, 1.8))
-                    p.drawRoundedRect(QRectF(8.0 * size, row.center().y() - 6.5, 13.0, 13.0), 3.0, 3.0)
+        for top, first, line in self._lines():
+            row = QRectF(34.0 * size, top, self.width(), LINE * size)
+            lettering.draw_in(p, row, line, BODY.sized(size), theme.ink, "left")
+            if first:
+                p.setPen(pen(theme.ink2, 1.8))
+                p.drawRoundedRect(QRectF(8.0 * size, row.center().y() - 6.5, 13.0, 13.0), 3.0, 3.0)

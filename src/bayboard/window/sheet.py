@@ -46,3 +46,28 @@ class Sheet(QWidget):
             p.setRenderHint(QPainter.RenderHint.Antialiasing)
             paint_panel(p, QRectF(self.rect()), theme.paper, theme)
             self.paint(p)
+
+
+class Wrapped(QWidget):
+    """Lines on paper, wrapped to the width there is.  Subclasses give `follow`, which wraps, and `paint`."""
+
+    def __init__(self, place: Workplace) -> None:
+        super().__init__()
+        self.place = place
+
+    def follow(self) -> None:
+        """Wrap the lines, and be as high as they are."""
+
+    def paint(self, p: QPainter) -> None:
+        """Paint the lines, with a ready painter."""
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Wrap the lines anew."""
+        self.follow()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the paper and the lines."""
+        with QPainter(self) as p:
+            p.fillRect(self.rect(), brush(self.place.theme.paper))
+            p.setRenderHint(QPainter.RenderHint.Antialiasing)
+            self.paint(p)

@@ -1,15 +1,14 @@
 """A sheet that tells of one thing at length: a title, paragraphs under it, controls at its foot."""
 
 from PySide6.QtCore import QPointF
-from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QWidget
 
 from bayboard.window import lettering
 from bayboard.window.lettering import BODY, HEADING, Style
 from bayboard.window.panel_title import SMALL, paint_panel_title
 from bayboard.window.scroll import Scroll
-from bayboard.window.sheet import Sheet
-from bayboard.window.theme import brush
+from bayboard.window.sheet import Sheet, Wrapped
 from bayboard.window.workplace import Workplace
 
 PAD = 16.0  # px beside what is told
@@ -19,12 +18,11 @@ LEAST = 80.0  # px; narrower than this no line is wrapped
 Paragraphs = tuple[tuple[str, bool], ...]  # each with whether it is in strong ink
 
 
-class Told(QWidget):
+class Told(Wrapped):
     """Paragraphs one under the other.  `lead` px from line to line, `gap` px more from one to the next."""
 
     def __init__(self, place: Workplace, lead: float, gap: float) -> None:
-        super().__init__()
-        self.place = place
+        super().__init__(place)
         self.lead, self.gap = lead, gap
         self.told: Paragraphs = ()
 
@@ -55,18 +53,12 @@ class Told(QWidget):
         self.setMinimumHeight(round(lines[-1][0] + 8.0) if lines else 0)
         self.update()
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Wrap the lines anew."""
-        self.follow()
-
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paint(self, p: QPainter) -> None:
         """Paint the lines; a word longer than its line is cut short."""
         theme, room = self.place.theme, self._room()
-        with QPainter(self) as p:
-            p.fillRect(self.rect(), brush(theme.paper))
-            for y, line, style, strong in self.lines():
-                shown = lettering.elided(line, style, room)
-                lettering.draw(p, QPointF(0.0, y), shown, style, theme.ink if strong else theme.ink2)
+        for y, line, style, strong in self.lines():
+            shown = lettering.elided(line, style, room)
+            lettering.draw(p, QPointF(0.0, y), shown, style, theme.ink if strong else theme.ink2)
 
 
 class ToldSheet(Sheet):

@@ -3,7 +3,7 @@
 from itertools import pairwise
 
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QKeyEvent, QPainter
 from PySide6.QtWidgets import QApplication, QWidget
 
 from bayboard.rules.finding import Finding
@@ -13,7 +13,7 @@ from bayboard.window.controls import Link
 from bayboard.window.lettering import BODY, STRONG
 from bayboard.window.panel_title import paint_panel_title
 from bayboard.window.scroll import Scroll
-from bayboard.window.sheet import Sheet
+from bayboard.window.sheet import Sheet, Wrapped
 from bayboard.window.theme import brush
 from bayboard.window.why.drawings import paint_drawing
 from bayboard.window.why.limit_line import LimitLine
@@ -25,14 +25,13 @@ DRAWN = (164.0, 118.0)  # px of the drawing
 LINE = 22.0
 
 
-class WhyBody(QWidget):
+class WhyBody(Wrapped):
     """What is told: drawing and reason side by side, the limits below."""
 
     left = Signal()
 
     def __init__(self, place: Workplace) -> None:
-        super().__init__()
-        self.place = place
+        super().__init__(place)
         self.told: Page | None = None
         self.lines: list[LimitLine] = []
         self.setAccessibleName("Why")
@@ -89,24 +88,17 @@ class WhyBody(QWidget):
         self.setMinimumHeight(round(y))
         self.update()
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Wrap the lines anew."""
-        self.follow()
-
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paint(self, p: QPainter) -> None:
         """Paint the drawing and the words."""
         theme, size = self.place.theme, self.place.theme.size
-        with QPainter(self) as p:
-            p.fillRect(self.rect(), brush(theme.paper))
-            if self.told is None:
-                return
-            p.setRenderHint(QPainter.RenderHint.Antialiasing)
-            box = QRectF(0.0, 0.0, DRAWN[0] * size, DRAWN[1] * size)
-            p.fillRect(box, brush(theme.room))
-            paint_drawing(p, box.adjusted(4.0, 4.0, -4.0, -4.0), self.told.rule, theme)
-            for at, line, strong in self.words():
-                style = (STRONG if strong else BODY).sized(size)
-                lettering.draw(p, at, line, style, theme.ink if strong else theme.ink2)
+        if self.told is None:
+            return
+        box = QRectF(0.0, 0.0, DRAWN[0] * size, DRAWN[1] * size)
+        p.fillRect(box, brush(theme.room))
+        paint_drawing(p, box.adjusted(4.0, 4.0, -4.0, -4.0), self.told.rule, theme)
+        for at, line, strong in self.words():
+            style = (STRONG if strong else BODY).sized(size)
+            lettering.draw(p, at, line, style, theme.ink if strong else theme.ink2)
 
 
 class WhyPage(Sheet):
