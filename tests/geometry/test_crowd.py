@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 import shapely
-from shapely import Polygon
+from tests.convex import convex
 
 from bayboard.geometry.crowd import (
     box_gaps,
@@ -16,15 +16,6 @@ from bayboard.geometry.crowd import (
 from bayboard.geometry.slim import smaller_sides
 
 ANY_Z = (0.0, 10.0)
-
-
-def _convex(rng, count, spread=120.0):
-    shapes = []
-    while len(shapes) < count:
-        hull = shapely.MultiPoint(rng.uniform(0, 60, (6, 2)) + rng.uniform(0, spread, 2)).convex_hull
-        if isinstance(hull, Polygon) and hull.area > 1:
-            shapes.append(hull)
-    return shapes
 
 
 def _all(a, b):
@@ -46,7 +37,7 @@ def _edge_by_edge(a, b):
 
 def test_gaps_are_the_distances_of_corners_from_edges():
     rng = np.random.default_rng(1)
-    shapes = _convex(rng, 30, spread=400)
+    shapes = convex(rng, 30, spread=400)
     rows = crowd(shapes, [ANY_Z] * 30)
     found = gaps(rows, rows, _all(rows, rows), within=1e6)
     for i, a in enumerate(shapes):
@@ -86,7 +77,7 @@ def test_a_stay_without_a_bottom_meets_whatever_is_below_its_top():
 
 def test_overlaps_of_random_shapes_are_those_of_their_shared_area():
     rng = np.random.default_rng(3)
-    a, b = _convex(rng, 15), _convex(rng, 15)
+    a, b = convex(rng, 15), convex(rng, 15)
     found = overlaps(crowd(a, [ANY_Z] * 15), crowd(b, [ANY_Z] * 15), np.ones((15, 15), dtype=bool), 0.01)
     for i, one in enumerate(a):
         for j, other in enumerate(b):
@@ -107,7 +98,7 @@ def test_edges_shared_after_any_turn_are_no_overlap():
 
 def test_the_measures_do_not_depend_on_which_crowd_comes_first():
     rng = np.random.default_rng(4)
-    a, b = (crowd(_convex(rng, 12), [ANY_Z] * 12) for _ in range(2))
+    a, b = (crowd(convex(rng, 12), [ANY_Z] * 12) for _ in range(2))
     asked = np.ones((12, 12), dtype=bool)
     assert np.array_equal(gaps(a, b, asked, 50.0), gaps(b, a, asked, 50.0).T)
     assert np.allclose(overlaps(a, b, asked, 0.01), overlaps(b, a, asked, 0.01).T)
@@ -115,7 +106,7 @@ def test_the_measures_do_not_depend_on_which_crowd_comes_first():
 
 def test_box_gaps_are_never_over_the_true_distance():
     rng = np.random.default_rng(5)
-    rows = crowd(_convex(rng, 20, spread=300), [ANY_Z] * 20)
+    rows = crowd(convex(rng, 20, spread=300), [ANY_Z] * 20)
     assert (box_gaps(rows, rows) <= gaps(rows, rows, _all(rows, rows), 1e6) + 1e-9).all()
 
 

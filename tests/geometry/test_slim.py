@@ -6,17 +6,9 @@ import numpy as np
 import pytest
 import shapely
 from shapely import LineString, Point, Polygon
+from tests.convex import convex
 
 from bayboard.geometry.slim import smaller_sides
-
-
-def _convex(rng, count, spread=120.0):
-    shapes = []
-    while len(shapes) < count:
-        hull = shapely.MultiPoint(rng.uniform(0, 60, (6, 2)) + rng.uniform(0, spread, 2)).convex_hull
-        if isinstance(hull, Polygon) and hull.area > 1:
-            shapes.append(hull)
-    return shapes
 
 
 def _rectangle_sides(shape, edge):
@@ -30,7 +22,7 @@ def _rectangle_sides(shape, edge):
 
 def test_the_smaller_side_is_that_of_the_smallest_rectangle_shapely_finds():
     rng = np.random.default_rng(2)
-    shapes = _convex(rng, 300)
+    shapes = convex(rng, 300)
     for shape, measured in zip(shapes, smaller_sides(shapes), strict=True):
         sides = [_rectangle_sides(shape, edge) for edge in pairwise(shape.exterior.coords)]
         least = shapely.oriented_envelope(shape).area
