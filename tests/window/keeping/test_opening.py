@@ -3,7 +3,7 @@
 import sqlite3
 
 import pytest
-from PySide6.QtCore import QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from tests.window.keeping.bench import (
     answer,
     answers,
@@ -272,6 +272,12 @@ def test_a_newer_file_shows_its_notes_and_pictures(open_window, van):
     hands.key("Left")
     assert view.current == 0
     hands.click(hands.wall.mapTo(hands.window, view.part_rect(1).center()))
+    assert view.current == 1
+    view.resize(view.width(), 200)  # so that there is something to push
+    view._push(-1e4)
+    at = hands.wall.mapTo(hands.window, QPointF(90, 120))
+    hands.fingers(at).drag(at - QPointF(0, 50)).lift()
+    assert view.scrolled == pytest.approx(50, abs=2)
     assert view.current == 1
     hands.key("Escape")
     assert hands.window.stage == "Arrange"

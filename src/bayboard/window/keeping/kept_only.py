@@ -13,6 +13,7 @@ from bayboard.window import lettering
 from bayboard.window.access import announce
 from bayboard.window.canvas import Canvas
 from bayboard.window.draw.job_card import HIGH, WIDE, JobCard, lean_of, paint_card
+from bayboard.window.finger_push import PUSH
 from bayboard.window.lettering import BODY
 from bayboard.window.listed import Listed
 from bayboard.window.note import quoted
@@ -49,6 +50,8 @@ class KeptOnly(Canvas, Listed):
         self.current = -1
         self.scrolled = 0.0
         self._pictures: dict[int, QPixmap | None] = {}
+        self._pressed: QPointF | None = None
+        self._by, self._pushed = 0.0, False  # how far it was pushed when pressed; whether it is no click
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(self.reads_as)
 
@@ -169,9 +172,24 @@ class KeptOnly(Canvas, Listed):
         self._show_current()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Choose the card that is pressed."""
+        """Begin a click or a push of the cards."""
+        self._pressed, self._by, self._pushed = event.position(), self.scrolled, False
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Push the cards, with a finger too."""
+        if self._pressed is not None:
+            far = self._pressed.y() - event.position().y()
+            self._pushed = self._pushed or abs(far) > PUSH
+            if self._pushed:
+                self._push(self._by + far - self.scrolled)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Choose the card that was pressed, unless the cards were pushed."""
+        pressed, self._pressed = self._pressed, None
+        if pressed is None or self._pushed:
+            return
         for i in range(len(self.kept)):
-            if self.part_rect(i).contains(event.position()):
+            if self.part_rect(i).contains(pressed):
                 self.walk(i - self.current)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
