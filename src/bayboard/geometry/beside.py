@@ -35,13 +35,16 @@ class Crossing(NamedTuple):
     at: tuple[float, float]
 
 
-def runs_beside(these: Stretches, others: Stretches, aside: float, angle: float) -> Iterator[Beside]:
+def runs_beside(
+    these: Stretches, others: Stretches, aside: float, angle: float, paired: bool = False
+) -> Iterator[Beside]:
     """Yield for each two paths how much of the first lies within `aside` of the other.
 
+    `paired`: only the first of these with the first of the others, the second with the second.
     Counted are stretches within `angle` degrees of parallel, between the flat ends of the other's
     stretch; what lies beside several stretches of the other counts once.
     """
-    i, j = boxes_meet(these, others, aside)
+    i, j = _meeting(these, others, aside, paired)
     way, along = these.way[i], others.way[j]
     sine = np.abs(_cross(way, along)) / (these.length[i] * others.length[j])
     near = sine <= np.sin(np.radians(angle)) + EVEN
@@ -85,12 +88,13 @@ def _united(
         yield Beside(path, other, sum(run[0] for run in runs), these.at(row, share))
 
 
-def crossings(these: Stretches, others: Stretches) -> Iterator[Crossing]:
+def crossings(these: Stretches, others: Stretches, paired: bool = False) -> Iterator[Crossing]:
     """Yield for each two paths that cross the shallowest crossing.
 
+    `paired` as in `runs_beside`.
     A touch at an end of either path is none, a touch at a corner of a path is one.
     """
-    i, j = boxes_meet(these, others, TOUCH)
+    i, j = _meeting(these, others, TOUCH, paired)
     way, along, between = these.way[i], others.way[j], others.start[j] - these.start[i]
     turn = _cross(way, along)
     real = np.abs(turn) > EVEN * these.length[i] * others.length[j]
@@ -104,6 +108,12 @@ def crossings(these: Stretches, others: Stretches) -> Iterator[Crossing]:
         if pair not in best or angle[k] < best[pair].angle:
             best[pair] = Crossing(*pair, float(angle[k]), these.at(int(i[k]), float(s[k])))
     yield from best.values()
+
+
+def _meeting(these: Stretches, others: Stretches, margin: float, paired: bool) -> tuple[Indices, Indices]:
+    i, j = boxes_meet(these, others, margin)
+    own = these.path[i] == others.path[j]
+    return (i[own], j[own]) if paired else (i, j)
 
 
 def _on(rows: Stretches, which: Indices, share: Points) -> Flags:

@@ -29,6 +29,26 @@ class Found:
     paths: list[Points | None]
 
 
+@dataclass(frozen=True, eq=False, slots=True)
+class Tree:
+    """The shortest paths from a tip to every node: the corners, the tip, its exits.
+
+    `cost` is inf and `length` 0 where a node is not reached; `back` is the node before, -1 at the tip.
+    """
+
+    at: Points
+    cost: Points
+    length: Points
+    back: Indices
+
+    def path(self, node: int) -> list[int]:
+        """Return the nodes on the way to one, from the tip on."""
+        nodes = [node]
+        while self.back[nodes[-1]] >= 0:
+            nodes.append(int(self.back[nodes[-1]]))
+        return nodes[::-1]
+
+
 def price(starts: Points, ends: Points) -> Points:
     """Return what each stretch costs: its length in mm, and the little that decides between equals."""
     length = np.hypot(ends[:, 0] - starts[:, 0], ends[:, 1] - starts[:, 1])
@@ -52,6 +72,20 @@ def shortest(
     ends = [end + b for _, b in pairs]
     paths = [_path(everywhere, back[r], e) for r, e in zip(row, ends, strict=True)]
     return Found(np.asarray(cost)[row, ends], paths)
+
+
+def tree(floor: Floor, at: Stations, spread: Fans) -> Tree:
+    """Return the shortest paths from the only tip of `at`."""
+    nodes = np.vstack([floor.corners.at, at.at])
+    start = len(floor.corners.at)
+    cost, back = dijkstra(_graph(floor, at, spread, {}), indices=np.array([start]), return_predecessors=True)
+    cost, back = np.asarray(cost)[0, : len(nodes)], np.where(back < 0, -1, back)[0, : len(nodes)]
+    length = np.zeros(len(nodes))
+    for node in np.argsort(cost).tolist():
+        before = back[node]
+        if before >= 0:
+            length[node] = length[before] + float(np.hypot(*(nodes[node] - nodes[before])))
+    return Tree(nodes, cost, length, back.astype(np.intp))
 
 
 def _graph(floor: Floor, at: Stations, spread: Fans, lines: Mapping[Pair, float]) -> csr_matrix:

@@ -1,23 +1,35 @@
 """One finding looked at alone: its rule, with no other leads than its own."""
 
-from collections.abc import Iterator, Sequence, Set
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import cached_property
 
 import numpy as np
 from msgspec.structs import replace
 
 from bayboard.edits.edit import Edit
+from bayboard.edits.move_gear import MoveGear
 from bayboard.edits.to_bench import ToBench
 from bayboard.geometry.solids import Flags
+from bayboard.model.layout import Layout, Lead
 from bayboard.model.refused import Refused
+from bayboard.routing.route import Route
 from bayboard.rules import RULES
 from bayboard.rules.finding import Finding
-from bayboard.rules.levels import LEVEL, MUST, SILENT, Named, head, named
+from bayboard.rules.levels import LEVEL, MUST, SILENT, Levels, Named, head, named
 from bayboard.rules.places import Places
 from bayboard.rules.scene import Scene
 from bayboard.rules.ways import Ways
 
+OfEach = Callable[[Layout, Sequence[Route], Sequence[Route]], Levels]
+"""What a rule says of a signal lead and a power lead, the ways of both given in many pairs."""
+
+StaysBad = Callable[[Scene, tuple[str, ...], str], bool]
+"""Whether a rule's finding about leads stays as it is wherever a stand-in is moved to."""
+
 _RULES = {rule.RULE: rule for rule in RULES}
+_OF_EACH: dict[str, OfEach] = {r.RULE: r.of_each for r in RULES if hasattr(r, "of_each")}
+_STAYS_BAD: dict[str, StaysBad] = {r.RULE: r.stays_bad for r in RULES if hasattr(r, "stays_bad")}
+TOGETHER = 128  # moves looked at together
 
 
 class Alone:
@@ -50,18 +62,44 @@ class Alone:
         One that is not a subject changes nothing but the ways of leads; where it bars none of them, they run
         as if it were not there at all.
         """
+        stays_bad = _STAYS_BAD.get(self._name[0]) if self.leads else None
+        if stays_bad is not None and stays_bad(self._scene, self._name[1], places.id):
+            return np.zeros(len(places), dtype=np.bool_)
         if not self.leads or places.id in self._heads or self._without(places.id) < below:
             return np.ones(len(places), dtype=np.bool_)
         barred = [self._ways.barred(lead, places) for lead in self.leads]
         return np.asarray(np.any(barred, axis=0))
 
-    def cured(self, places: Places, moves: Sequence[Edit], below: int) -> Iterator[int]:
+    def cured(self, places: Places, moves: Sequence[MoveGear], below: int) -> Iterator[int]:
         """Yield the numbers of the moves, one to each of the places, that bring the finding under a level."""
-        barred = {lead.id: self._ways.barred(lead, places) for lead in self.leads}
-        for n, move in enumerate(moves):
-            free = {id_ for id_, flags in barred.items() if not flags[n]}
-            if self._level(move, places.id, free) < below:
-                yield n
+        for first in range(0, len(moves), TOGETHER):
+            some = np.arange(first, min(first + TOGETHER, len(moves)))
+            levels = self._levels(places.some(some), moves[first : first + TOGETHER])
+            yield from (first + np.flatnonzero(levels < below)).tolist()
+
+    def _levels(self, places: Places, moves: Sequence[MoveGear]) -> Levels:
+        """Return how bad the finding is after each of the moves, one to each of the places."""
+        ways = {lead.id: self._ways_of(lead, places, moves) for lead in self.leads}
+        of_each = _OF_EACH.get(self._name[0]) if self.leads else None
+        if of_each is None:
+            led = [{id_: way[n] for id_, way in ways.items()} for n in range(len(moves))]
+            return np.array([self._told(move, led[n]) for n, move in enumerate(moves)], dtype=np.int8)
+        levels = np.full(len(moves), SILENT, dtype=np.int8)
+        pairs = zip(*(ways[id_] for id_ in self._name[1]), strict=True)
+        both = {n: (power, signal) for n, (power, signal) in enumerate(pairs) if power and signal}
+        power, signal = [p for p, _ in both.values()], [s for _, s in both.values()]
+        levels[list(both)] = of_each(self._scene.layout, signal, power)
+        return levels
+
+    def _ways_of(self, lead: Lead, places: Places, moves: Sequence[MoveGear]) -> list[Route | None]:
+        """Return the way of a lead after each of the moves."""
+        if places.id in (head(lead.from_), head(lead.to)):
+            return self._ways.all_after(lead, places.id, moves)
+        barred = self._ways.barred(lead, places).tolist()
+        free = self._ways.without(lead, places.id)
+        return [
+            self._ways.after(lead, move) if again else free for move, again in zip(moves, barred, strict=True)
+        ]
 
     def level(self, edit: Edit) -> int:
         """Return how bad the finding is after the edit, 0 when it is gone; a must where it is refused."""
@@ -70,17 +108,9 @@ class Alone:
         except Refused:
             return MUST
 
-    def _level(self, edit: Edit, gear: str = "", free: Set[str] = frozenset()) -> int:
-        """Return how bad the finding is after an edit; leads in `free` run as if `gear` were not there."""
-        before = self._before
-        after = edit.apply(before.layout)
-        if not self.leads:
-            return self._told(Scene(after, before, before.routes))
-        led = {
-            lead.id: self._ways.without(lead, gear) if lead.id in free else self._ways.after(lead, edit)
-            for lead in self.leads
-        }
-        return self._told(Scene(after, before, {id_: way for id_, way in led.items() if way is not None}))
+    def _level(self, edit: Edit) -> int:
+        """Return how bad the finding is after an edit."""
+        return self._told(edit, {lead.id: self._ways.after(lead, edit) for lead in self.leads})
 
     def _without(self, gear: str) -> int:
         """Return how bad the finding is with a stand-in on the bench."""
@@ -88,7 +118,11 @@ class Alone:
             self._benched[gear] = self._level(ToBench((gear,)))
         return self._benched[gear]
 
-    def _told(self, scene: Scene) -> int:
+    def _told(self, edit: Edit, led: Mapping[str, Route | None]) -> int:
+        """Return how bad the finding is after an edit, with the ways that its own leads then take."""
+        before = self._before
+        known = {id_: way for id_, way in led.items() if way is not None} if self.leads else before.routes
+        scene = Scene(edit.apply(before.layout), before, known)
         said = _RULES[self._name[0]].look(scene, self._heads)
         same = [s for s in said if isinstance(s, Finding) and named(s) == self._name]
         return max((LEVEL[finding.severity] for finding in same), default=SILENT)

@@ -6,12 +6,16 @@ Speaks: the signal lies within a strip on either side of the power lead for long
 come into the bay by the same way; gives the length.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+
+import numpy as np
 
 from bayboard.geometry.beside import Beside, runs_beside
-from bayboard.geometry.stretches import HAIR
-from bayboard.model.layout import Entry
+from bayboard.geometry.stretches import HAIR, stretches
+from bayboard.model.layout import Entry, Layout
+from bayboard.routing.route import Route
 from bayboard.rules.finding import Finding, Said, Severity, Unchecked
+from bayboard.rules.levels import LEVEL, SILENT, Levels
 from bayboard.rules.scene import Scene
 from bayboard.rules.wire.apart import POWER, SIGNAL, guessed_ports, signal_by_power
 from bayboard.tables.limits import limit
@@ -32,11 +36,28 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
     yield from guessed_ports(RULE, scene, about, (*POWER, *SIGNAL))
 
 
-def _judged(scene: Scene, power: str, signal: str, run: Beside) -> Iterator[Finding]:
-    must, should = limit(scene.layout, "beside_must"), limit(scene.layout, "beside_should")
+def of_each(layout: Layout, signal: Sequence[Route], power: Sequence[Route]) -> Levels:
+    """Return how bad it is of the first of both, of the second of both and so on, (n,)."""
+    aside, angle = limit(layout, "beside_d"), limit(layout, "beside_angle")
+    these, others = (stretches([route.points for route in routes]) for routes in (signal, power))
+    levels = np.full(len(signal), SILENT, dtype=np.int8)
+    for run in runs_beside(these, others, aside, angle, paired=True):
+        severity, _ = _severity(layout, run)
+        levels[run.path] = SILENT if severity is None else LEVEL[severity]
+    return levels
+
+
+def _severity(layout: Layout, run: Beside) -> tuple[Severity | None, float]:
+    """Return how bad a run is, and the limit that it crosses, or the one it does not."""
+    must, should = limit(layout, "beside_must"), limit(layout, "beside_should")
     severity: Severity = "must" if run.length > must + HAIR else "should"
     crossed = must if severity == "must" else should
-    if run.length <= crossed + HAIR:
+    return (severity if run.length > crossed + HAIR else None), crossed
+
+
+def _judged(scene: Scene, power: str, signal: str, run: Beside) -> Iterator[Finding]:
+    severity, crossed = _severity(scene.layout, run)
+    if severity is None:
         return
     found, most = show_two(run.length, crossed, scene.layout.units)
     wish = f"It must stay under {most}" if severity == "must" else f"Under {most} is better"

@@ -5,11 +5,16 @@ Quiet: they never cross; meeting at an end of either is no crossing.
 Speaks: they cross; gives the acute angle of the flattest crossing, and a should where it is under the limit.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+
+import numpy as np
 
 from bayboard.geometry.beside import Crossing, crossings
-from bayboard.geometry.stretches import HAIR
+from bayboard.geometry.stretches import HAIR, stretches
+from bayboard.model.layout import Layout
+from bayboard.routing.route import Route
 from bayboard.rules.finding import Finding, Said
+from bayboard.rules.levels import NOTE, SHOULD, SILENT, Levels
 from bayboard.rules.scene import Scene
 from bayboard.rules.wire.apart import POWER, SIGNAL, guessed_ports, signal_by_power
 from bayboard.tables.limits import limit
@@ -28,8 +33,22 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
     yield from guessed_ports(RULE, scene, about, (*POWER, *SIGNAL))
 
 
+def of_each(layout: Layout, signal: Sequence[Route], power: Sequence[Route]) -> Levels:
+    """Return how bad it is of the first of both, of the second of both and so on, (n,)."""
+    least = limit(layout, "crossing_should")
+    these, others = (stretches([route.points for route in routes]) for routes in (signal, power))
+    levels = np.full(len(signal), SILENT, dtype=np.int8)
+    for found in crossings(these, others, paired=True):
+        levels[found.path] = SHOULD if _flat(found, least) else NOTE
+    return levels
+
+
+def _flat(found: Crossing, least: float) -> bool:
+    return found.angle < least - HAIR
+
+
 def _finding(power: str, signal: str, found: Crossing, least: float) -> Finding:
-    flat = found.angle < least - HAIR
+    flat = _flat(found, least)
     angle, wanted = show_two_angles(found.angle, least)
     wish = f" {wanted} or more is better, square is best." if flat else ""
     return Finding(

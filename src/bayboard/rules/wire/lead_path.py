@@ -7,6 +7,8 @@ Speaks: some of its centre line lies elsewhere; gives how much.
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
+from itertools import chain
 
 import numpy as np
 
@@ -17,6 +19,7 @@ from bayboard.geometry.trespass import along, inside_bodies, inside_circles, mid
 from bayboard.model.placed import Placed
 from bayboard.rules.cables import no_size
 from bayboard.rules.finding import Finding, Said, Unchecked
+from bayboard.rules.levels import head
 from bayboard.rules.meetings import body_members
 from bayboard.rules.paths import Parts, Path
 from bayboard.rules.scene import Scene
@@ -48,6 +51,31 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
     for placed in gear if every else ():
         if about is None or placed.id in about:
             yield from doubtful(RULE, placed, (*body_members(placed), "ports"))
+
+
+def stays_bad(scene: Scene, subjects: tuple[str, ...], gear: str) -> bool:
+    """Return whether a lead with given bends lies where it cannot wherever one of its stand-ins is moved to.
+
+    So it is where the stretches that do not go with that stand-in are bad enough.  False where `gear` or
+    another stand-in of the lead is a subject.
+    """
+    path = scene.paths.get(subjects[0])
+    if path is None or not path.lead.via:
+        return False
+    heads = head(path.lead.from_), head(path.lead.to)
+    if {gear, *heads} & set(subjects[1:]):
+        return False
+    points = path.route.points[heads[0] == gear : len(path.route.points) - (heads[1] == gear)]
+    if len(points) < 2:
+        return False
+    rest = [replace(path, route=replace(path.route, points=points))]
+    said = chain(
+        _through_gear(scene, rest, list(scene.placed.values())),
+        _over_cutouts(scene, rest),
+        _off_board(scene, rest[0]),
+        _under_washers(scene, rest, whole=False),
+    )
+    return any(one.subjects == subjects for one in said)
 
 
 def _through_gear(scene: Scene, leads: list[Path], gear: list[Placed]) -> Iterator[Finding]:
