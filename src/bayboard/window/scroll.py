@@ -4,7 +4,7 @@ from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import QFrame, QScrollArea, QWidget
 
 from bayboard.window.finger_push import FingerPush
-from bayboard.window.theme import Theme
+from bayboard.window.theme import Theme, colour
 
 
 class Scroll(QScrollArea):
@@ -26,8 +26,10 @@ class Scroll(QScrollArea):
         return (self.finger is not None and self.finger.take(event)) or super().viewportEvent(event)
 
     def dress(self, theme: Theme) -> None:
-        """Wear a theme."""
-        self.setStyleSheet(f"QScrollArea, QScrollArea > QWidget {{ background: {theme.paper}; }}")
+        """Wear a theme.  A style sheet here would have Qt paint over the frames of the fields inside."""
+        palette = self.viewport().palette()
+        palette.setColor(self.viewport().backgroundRole(), colour(theme.paper))
+        self.viewport().setPalette(palette)
         self.verticalScrollBar().setStyleSheet(_bar_dress(theme))
 
 

@@ -167,3 +167,12 @@ def test_no_line_is_cut_off(open_window, size):
     tops = [line.geometry().top() for line in body.lines]
     assert all(top > end for top, end in zip(tops[1:], ends, strict=False))
     assert body.minimumHeight() >= ends[-1]
+
+
+def test_the_field_with_the_keys_wears_its_blue_edge(hands):
+    ask_why(hands)
+    field = first(hands).field
+    field.setFocus()
+    sheet = field.grab().toImage()
+    edge = sheet.pixelColor(round(2 * sheet.devicePixelRatio()), sheet.height() // 2)
+    assert edge.name() == LIGHT.blue.lower()
