@@ -255,3 +255,13 @@ def test_the_task_follows_one_layout_after_another():
             ("gap", ("A", "B")): [label]
         }
         assert pickle.loads(pickle.dumps(told[0])) == told[0]
+
+
+def test_a_search_can_be_called_off_between_two_blocks_of_places():
+    from bayboard.job.runner import InPlace
+
+    bay = layout(gear=[gear("A", 200, 200), gear("B", 310, 200)])
+    asked = iter([False, False, True])
+    told = []
+    ticket = InPlace(lambda: next(asked)).start(cures_task, (bay, [("gap", ("A", "B"))]), told.append)
+    assert (ticket.stopped, told) == (True, [])

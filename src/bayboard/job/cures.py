@@ -35,13 +35,14 @@ class _Last:
 
 
 def look_for(asked: Asked) -> "Generator[float, None, tuple[Cure, ...]]":
-    """Return what cures a finding, best first; () when no single edit does."""
+    """Return what cures a finding, best first; () when no single edit does.  It can be stopped on the way."""
     from bayboard.rules.cures import curer_here  # noqa: PLC0415  only where cures are looked for
+    from bayboard.rules.seeking import telling  # noqa: PLC0415
 
     yield 0.0
     if _Last.curer is None or _Last.draft != asked.draft:
         _Last.draft, _Last.curer = asked.draft, curer_here(asked.layout, WINDOW_LOOKS)
-    return _Last.curer.cures(asked.finding)
+    return (yield from telling(_Last.curer.seek(asked.finding), 0.0))
 
 
 class Search:

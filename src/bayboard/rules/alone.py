@@ -70,12 +70,16 @@ class Alone:
         barred = [self._ways.barred(lead, places) for lead in self.leads]
         return np.asarray(np.any(barred, axis=0))
 
-    def cured(self, places: Places, moves: Sequence[MoveGear], below: int) -> Iterator[int]:
-        """Yield the numbers of the moves, one to each of the places, that bring the finding under a level."""
+    def cured(self, places: Places, moves: Sequence[MoveGear], below: int) -> Iterator[int | None]:
+        """Yield the numbers of the moves, one to each of the places, that bring the finding under a level.
+
+        None after every few that were looked at.
+        """
         for first in range(0, len(moves), TOGETHER):
             some = np.arange(first, min(first + TOGETHER, len(moves)))
             levels = self._levels(places.some(some), moves[first : first + TOGETHER])
             yield from (first + np.flatnonzero(levels < below)).tolist()
+            yield None
 
     def _levels(self, places: Places, moves: Sequence[MoveGear]) -> Levels:
         """Return how bad the finding is after each of the moves, one to each of the places."""

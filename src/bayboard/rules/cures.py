@@ -4,7 +4,7 @@ A cure is an edit, so that what a button says and what it does come from the sam
 the whole check: the finding is gone, or less, and no new must has come.
 """
 
-from collections.abc import Generator, Iterator, Sequence
+from collections.abc import Generator, Sequence
 from dataclasses import dataclass
 
 from msgspec.structs import replace
@@ -19,6 +19,7 @@ from bayboard.rules.judge import Judge, Wanted
 from bayboard.rules.levels import MUST, Named, named
 from bayboard.rules.nudging import Nudger
 from bayboard.rules.other_edits import other_edits
+from bayboard.rules.seeking import Seeking, telling, to_end
 
 
 @dataclass(frozen=True)
@@ -55,9 +56,11 @@ class Curer:
 
     def nudge(self, finding: Finding) -> Nudge | None:
         """Return the shortest move on the grid that cures, None where there is none."""
-        name = named(finding)
+        return to_end(self._seek_nudge(named(finding)))
+
+    def _seek_nudge(self, name: Named) -> Seeking[Nudge | None]:
         if name not in self._nudges:
-            self._nudges[name] = self._nudger.shortest(Wanted(name))
+            self._nudges[name] = yield from self._nudger.seek(Wanted(name))
         return self._nudges[name]
 
     def cures(self, finding: Finding) -> tuple[Cure, ...]:
@@ -65,29 +68,34 @@ class Curer:
 
         Where nothing takes a must away, what makes less of it; () where nothing helps.
         """
-        nudge = self.nudge(finding)
+        return to_end(self.seek(finding))
+
+    def seek(self, finding: Finding) -> Seeking[tuple[Cure, ...]]:
+        """Return the cures; yield between steps, so that the search can be called off."""
+        nudge = yield from self._seek_nudge(named(finding))
         if nudge is not None:
             return (Cure(_move(nudge), gone=True, nudge=nudge),)
         wanted = Wanted(named(finding))
-        cures = tuple(Cure(edit, gone=True) for edit in self._others(finding, wanted))
+        cures = yield from self._others(finding, wanted)
         if cures or finding.severity != "must":
             return cures
         wanted = Wanted(named(finding), MUST)
-        eased = self._nudger.shortest(wanted)
+        eased = yield from self._nudger.seek(wanted)
         if eased is not None:
             return (Cure(_move(eased), gone=False),)
-        return tuple(Cure(edit, gone=False) for edit in self._others(finding, wanted))
+        return (yield from self._others(finding, wanted))
 
-    def _others(self, finding: Finding, wanted: Wanted) -> Iterator[Edit]:
-        """Yield the first edit of each kind that does what is wanted."""
-        scene = self._judge.scene
+    def _others(self, finding: Finding, wanted: Wanted) -> Seeking[tuple[Cure, ...]]:
+        """Return the first edit of each kind that does what is wanted."""
+        scene, found = self._judge.scene, []
         alone = Alone(scene, wanted.name, self._nudger.ways)
         for kind in other_edits(scene, finding, self._nudger.movers(wanted.name)):
-            seeming = (edit for edit in kind if alone.level(edit) < wanted.below)
-            proved = (edit for edit in seeming if self._judge.cures(edit, wanted))
-            first = next(proved, None)
-            if first is not None:
-                yield first
+            for edit in kind:
+                yield
+                if alone.level(edit) < wanted.below and self._judge.cures(edit, wanted):
+                    found.append(Cure(edit, gone=wanted.below == 1))
+                    break
+        return tuple(found)
 
 
 def _move(nudge: Nudge) -> MoveGear:
@@ -126,5 +134,5 @@ def cures_task(payload: Asked) -> Generator[float, None, Cures]:
     for done, name in enumerate(names):
         yield done / len(names)
         if name in by_name:
-            found[name] = curer.cures(by_name[name])
+            found[name] = yield from telling(curer.seek(by_name[name]), done / len(names))
     return found

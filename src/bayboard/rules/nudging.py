@@ -5,7 +5,7 @@ one by one, and the first that the whole check agrees with is the nudge.
 """
 
 from collections.abc import Iterator
-from itertools import islice
+from itertools import count
 
 import numpy as np
 
@@ -21,6 +21,7 @@ from bayboard.rules.judge import Judge, Wanted
 from bayboard.rules.levels import MUST, Levels, Named, head
 from bayboard.rules.nudge_grid import moves
 from bayboard.rules.places import AtPlaces, Places, places_of
+from bayboard.rules.seeking import Seeking, to_end
 from bayboard.rules.ways import Ways
 from bayboard.tables.nudge import FIRST_BLOCK, GROWTH
 from bayboard.units.length import TYPED_DIGITS
@@ -50,14 +51,24 @@ class Nudger:
 
     def shortest(self, wanted: Wanted) -> Nudge | None:
         """Return the shortest move that does what is wanted, None where no place of the grid does."""
+        return to_end(self.seek(wanted))
+
+    def seek(self, wanted: Wanted) -> Seeking[Nudge | None]:
+        """Return the same; yield between blocks of places, so that it can be called off."""
         best, end = None, len(self._by)
         alone = Alone(self._scene, wanted.name, self.ways)
         for placed in self.movers(wanted.name):
-            for place in islice(self._likely(placed, alone, wanted, end), self._looks):
+            looks = count(1)
+            for place in self._likely(placed, alone, wanted, end):
+                yield
+                if place is None:
+                    continue
                 edit = self._move(placed.id, place)
                 if self._judge.cures(edit, wanted):
                     best = Nudge(placed.id, (edit.dx, edit.dy))
                     end = int(np.searchsorted(self._lengths, self._lengths[place] - HAIR))
+                    break
+                if next(looks) == self._looks:
                     break
         return best
 
@@ -73,14 +84,18 @@ class Nudger:
         dx, dy = self._by[place].tolist()
         return MoveGear((gear,), dx, dy)
 
-    def _likely(self, placed: Placed, alone: Alone, wanted: Wanted, end: int) -> Iterator[int]:
-        """Yield the places before `end` that seem to do what is wanted, the nearest first."""
+    def _likely(self, placed: Placed, alone: Alone, wanted: Wanted, end: int) -> Iterator[int | None]:
+        """Yield the places before `end` that seem to do what is wanted, the nearest first.
+
+        None where some were looked at, or are about to be, and none of them seems to.
+        """
         rule, key = wanted.name
         blocks = not alone.leads or (placed.id in key and alone.stays_led(placed.id))
         measure = _AT_PLACES.get(rule) if blocks else None
-        places, first, count, left = self._at(placed), 0, FIRST_BLOCK, self._looks
+        places, first, size, left = self._at(placed), 0, FIRST_BLOCK, self._looks
         while first < end and left != 0:
-            block = np.arange(first, min(first + count, end))
+            yield None
+            block = np.arange(first, min(first + size, end))
             block = block[self._free[placed.id][block] != SPOILT]
             if measure is not None and len(block):
                 said = measure(self._scene, places.some(block), key).get(key)
@@ -92,10 +107,11 @@ class Nudger:
                 block = block[:left]
                 left = None if left is None else left - len(block)
                 edits = [self._move(placed.id, place) for place in block.tolist()]
-                yield from (int(block[n]) for n in alone.cured(places.some(block), edits, wanted.below))
+                cured = alone.cured(places.some(block), edits, wanted.below)
+                yield from (None if n is None else int(block[n]) for n in cured)
             else:
                 yield from block.tolist()
-            first, count = first + count, count * GROWTH
+            first, size = first + size, size * GROWTH
 
     def _at(self, placed: Placed) -> Places:
         if placed.id not in self._places:
