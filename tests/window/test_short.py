@@ -48,7 +48,12 @@ def test_a_tag_tells_measure_and_need(rule, case, units, tag):
 
 @pytest.mark.parametrize(
     ("seats", "lean", "told"),
-    [(1, 0, "the seat"), (1, 80, "the lid"), (2, 0, "seat S1"), (2, -80, "lid S1")],
+    [
+        (1, 0, " left under the seat"),
+        (1, 80, " left under the lid"),
+        (2, 0, " mm under seat S1"),
+        (2, -80, " mm under lid S1"),
+    ],
 )
 def test_a_tag_says_which_seat_it_is_and_that_a_lid_is_one(seats, lean, told):
     up = [[85, 0], [300, 0], [300, 400], [85, 400]]

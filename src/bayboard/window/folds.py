@@ -18,6 +18,11 @@ def the_seat(layout: Layout, seat: str) -> str:
     return f"{word} {seat}" if len(layout.bay.seats) > 1 else f"the {word}"
 
 
+def under(seat: str) -> str:
+    """Return the words between a room and its seat: one that is called "left" is not left under itself."""
+    return f"left under {seat}" if seat.startswith("the ") else f"under {seat}"
+
+
 def seat_of(layout: Layout, finding: Finding) -> str:
     """Return how the seat of a finding is told; "the seat" where it is about none."""
     return the_seat(layout, finding.subjects[-1]) if finding.rule in BEFORE else "the seat"

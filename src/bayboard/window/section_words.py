@@ -17,7 +17,7 @@ from bayboard.units.length import show_length
 from bayboard.window.depth import SeatRoom, front_rooms, meeting_height
 from bayboard.window.draw.seats import seats_at
 from bayboard.window.draw.section_show import Depth, Ring, Swing
-from bayboard.window.folds import seat_of, the_seat
+from bayboard.window.folds import seat_of, the_seat, under
 from bayboard.window.marking import open_findings
 from bayboard.window.section_points import cut_names
 from bayboard.window.short import few_words
@@ -52,9 +52,9 @@ def _depth(place: Workplace, seat: Seat, room: SeatRoom, said: tuple[int, Findin
     y = meeting_height(seat, room)
     front, end = (room.front, y), (room.front + room.left, y)
     if said is None:
-        left = f"{show_length(room.left, place.units)} left"
-        under = f"{left} under {the_seat(place.shown, seat.id)}"
-        return Depth(front, end, under, shorter=(left,), subject=room.subject)
+        room_left = show_length(room.left, place.units)
+        words = f"{room_left} {under(the_seat(place.shown, seat.id))}"
+        return Depth(front, end, words, shorter=(f"{room_left} left",), subject=room.subject)
     number, finding = said
     words = few_words(finding, place.units, seat_of(place.shown, finding))
     much = show_length(abs(room.left), place.units)

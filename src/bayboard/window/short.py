@@ -6,13 +6,14 @@ from bayboard.model.layout import Units
 from bayboard.rules.finding import Finding
 from bayboard.units.figure import show_two_areas
 from bayboard.units.length import show_length, show_two
+from bayboard.window.folds import under
 
 _FEW: dict[str, str] = {
     "overlap": "{much} into each other",
     "gap": "{much}, {wish}",
     "off-board": "{much} off the board",
     "off-wall": "{much} off the wall",
-    "seat-depth": "{much} left under {seat}",
+    "seat-depth": "{much} {under}",
     "seat-swing": "{seat} sweeps {much} into it",
     "air": "{much} of air, {wish}",
     "warm-stack": "a hotter box {much} below",
@@ -58,7 +59,7 @@ def few_words(finding: Finding, units: Units, seat: str = "the seat") -> str:
     measure = abs(finding.measure) if finding.rule in _DROP_SIGN else finding.measure
     much, need = _figures(finding, measure, units)
     wish = f"needs {need}" if finding.severity == "must" else f"{need} is better"
-    return form.format(much=much, need=need, wish=wish, seat=seat)
+    return form.format(much=much, need=need, wish=wish, seat=seat, under=under(seat))
 
 
 def _form(finding: Finding) -> str:
