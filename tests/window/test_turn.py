@@ -11,7 +11,8 @@ from bayboard.rules.scene import Scene
 from bayboard.window import lettering
 from bayboard.window.draw.gear import face_of
 from bayboard.window.draw.scale import Scale
-from bayboard.window.draw.turning import _degrees_rect, _of_one, turn_grip
+from bayboard.window.draw.turning import _degrees_rect, _of_one, degrees_tag, turn_grip
+from bayboard.window.draw.wall import wall_marks
 from bayboard.window.theme import LIGHT
 
 
@@ -115,3 +116,18 @@ def test_degrees_in_the_corner_keep_off_number_and_name(size, high):
     boxes = [QRectF(w.x - line.width / 2, w.y - line.rise, line.width, line.rise) for w, line in lines]
     assert not (grip.roomy and any(box.intersects(spot) for box in boxes))
     assert grip.roomy or size > 1.0 or high < 200
+
+
+def test_no_tag_covers_the_degrees_while_it_turns(open_window):
+    hands = open_window(
+        layout(gear=[gear("A", 300, 200, card="slab"), gear("B", 420, 200), gear("C", 180, 200)])
+    )
+    hands.click_mm(300, 200)
+    turned_by(hands, 30, PLAIN, let_go=False)
+    place, view = hands.place, hands.wall
+    degrees = degrees_tag(place.scale, [place.scene.placed["A"]], place.theme, 30.0, view._rect())
+    found = wall_marks(place.scale, place.scene, place.theme, view.show_now(), view._rect())
+    tags = [tag for _, tag in found.values() if tag is not None]
+    assert tags
+    assert not any(tag.intersects(degrees) for tag in tags)
+    hands.key("Escape")

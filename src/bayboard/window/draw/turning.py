@@ -120,7 +120,7 @@ def paint_turning(
     if grip is None:
         return
     if turning is not None:
-        _paint_tag(p, _tag_middle(scale, pieces, grip, theme), show_angle(turning), theme, rect)
+        paint_tag(p, degrees_tag(scale, pieces, theme, turning, rect), show_angle(turning), theme)
         if len(pieces) > 1:
             return  # their box's corner is not where it was gripped
     arc, heads = _arc(grip.tip, grip.radius, grip.facing)
@@ -153,11 +153,15 @@ def _tag_middle(scale: Scale, pieces: Sequence[Placed], grip: Grip, theme: Theme
     return scale.px((left + right) / 2, max(p.box[3] for p in pieces)) - QPointF(0.0, 30.0 * theme.size)
 
 
-def _paint_tag(p: QPainter, middle: QPointF, words: str, theme: Theme, rect: QRectF | None) -> None:
-    tag = tag_rect(middle, words, theme)
-    if rect is not None:
-        tag = pushed_in(tag, rect.adjusted(4, 4, -4, -4))
-    paint_tag(p, tag, words, theme)
+def degrees_tag(
+    scale: Scale, pieces: Sequence[Placed], theme: Theme, turning: float, rect: QRectF | None = None
+) -> QRectF:
+    """Return the tag with the degrees of what turns, inside the view; empty where nothing is selected."""
+    grip = turn_grip(scale, pieces, theme)
+    if grip is None:
+        return QRectF()
+    tag = tag_rect(_tag_middle(scale, pieces, grip, theme), show_angle(turning), theme)
+    return tag if rect is None else pushed_in(tag, rect.adjusted(4, 4, -4, -4))
 
 
 def _arc(tip: QPointF, radius: float, facing: float) -> tuple[QPainterPath, QPainterPath]:

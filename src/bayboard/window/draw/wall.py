@@ -30,7 +30,7 @@ from bayboard.window.draw.scale import Scale
 from bayboard.window.draw.show import WallShow
 from bayboard.window.draw.strokes import kept, ring_path
 from bayboard.window.draw.tags import paint_end_name, paint_tag
-from bayboard.window.draw.turning import paint_turning
+from bayboard.window.draw.turning import degrees_tag, paint_turning
 from bayboard.window.draw.uncovered import number_rects
 from bayboard.window.theme import Theme
 
@@ -211,7 +211,7 @@ def _paint_overlays(
         paint_measure(p, scale, measure, theme)
     paint_ends(p, scale, show.ends, theme)
     tags = measure_tags(scale, scene, theme, show, rect)
-    marks = docked(scale, scene, theme, show, rect, tags)
+    marks = docked(scale, scene, theme, show, rect, [*tags, *_turned(scale, scene, theme, show, rect)])
     paint_docked(p, marks, theme)
     for measure, tag in sorted(
         zip(show.measures, tags, strict=True), key=lambda m: m[0].severity is not None
@@ -245,10 +245,19 @@ def measure_tags(scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect:
     return [found[i] for i in range(len(show.measures))]
 
 
+def _turned(scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect: QRectF) -> list[QRectF]:
+    """Return the tag with the degrees of what is being turned, in a list; nothing else may cover it."""
+    if show.turning is None:
+        return []
+    chosen = [piece for piece in scene.placed.values() if piece.id in show.selected]
+    return [degrees_tag(scale, chosen, theme, show.turning, rect)]
+
+
 def _names(scale: Scale, scene: Scene, theme: Theme, show: WallShow, rect: QRectF) -> list[Name]:
     """Return the names as they stand: off the stand-ins, the marks and the docked tags."""
     half = 0.6 * MARK * theme.size
-    found = docked(scale, scene, theme, show, rect, measure_tags(scale, scene, theme, show, rect))
+    held = measure_tags(scale, scene, theme, show, rect)
+    found = docked(scale, scene, theme, show, rect, [*held, *_turned(scale, scene, theme, show, rect)])
     marks = [QRectF(one.at.x() - half, one.at.y() - half, 2 * half, 2 * half) for one in found]
     tags = [one.tag for one in found if one.tag is not None]
     return names(scale, scene, theme, rect, [*marks, *tags])
@@ -260,7 +269,8 @@ def wall_marks(
     """Return each finding's mark and tag as painted, by number: where a pointer meets them."""
     tags = measure_tags(scale, scene, theme, show, rect)
     found: dict[int, tuple[QPointF, QRectF | None]] = {
-        one.mark.number: (one.at, one.tag) for one in docked(scale, scene, theme, show, rect, tags)
+        one.mark.number: (one.at, one.tag)
+        for one in docked(scale, scene, theme, show, rect, [*tags, *_turned(scale, scene, theme, show, rect)])
     }
     for measure, tag in zip(show.measures, tags, strict=True):
         if measure.number is not None:
