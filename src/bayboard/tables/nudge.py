@@ -12,4 +12,4 @@ TAPE_STEP: dict[Literal["mm", "in"], float] = {"mm": 1.0, "in": 25.4 / 16}  # mm
 LIFT_MOST = 40.0  # mm; the highest lift offered, our own choice: spacers under feet get no longer
 QUARTER = 90.0  # degrees; the turn that is offered
 WAYS_KEPT = 20_000  # ways of leads kept while cures are looked for: some 20 MB
-WINDOW_LOOKS = 150  # places of a stand-in looked at one by one while a person waits: some seconds at most
+WINDOW_LOOKS = 600  # places of a stand-in looked at one by one while a person waits: a few seconds at most
