@@ -3,7 +3,9 @@
 import random
 import statistics
 import time
+from collections.abc import Iterator
 from copy import copy
+from itertools import count, islice
 
 import numpy as np
 from tests.long.figures import keep
@@ -11,6 +13,7 @@ from tests.plain.random_layouts import random_document
 from tests.rules.nudges_by_trying import levels, nudges
 
 from bayboard.edits.move_gear import MoveGear
+from bayboard.model.layout import Layout
 from bayboard.model.read import from_document
 from bayboard.rules.check import Checker
 from bayboard.rules.cures import Curer
@@ -21,7 +24,8 @@ from bayboard.rules.nudging import Nudger
 
 FIGURES = ("nudges-of-the-grid", "nudges-of-any-place", "nudge-time", "nudges-wrong")
 ROOMS = ("rules", "geometry", "routing", "model", "edits", "mechanics", "tables")
-TRIED, LAYOUTS, SEED = 8, 200, 5000
+TRIED, LAYOUTS, SEED = 4, 200, 5000
+LOOSE = 8  # stand-ins that may move in a layout of which every place is tried: each costs a thousand checks
 PLACES, FAR = 400, 80.0
 
 
@@ -34,8 +38,7 @@ def main() -> None:
 def _by_trying() -> None:
     """Try every place of the grid on small layouts; the nudge must be the one that trying finds."""
     missed, found = [], 0
-    for seed in range(SEED, SEED + TRIED):
-        layout = from_document(random_document(seed))
+    for seed, layout in islice(_small(), TRIED):
         checker, curer = Checker(layout), Curer(layout)
         tried = nudges(layout, moves(layout.units), lambda after, known=checker: copy(known).move(after))
         ours = {named(f): curer.nudge(f) for f in checker.now.findings}
@@ -46,12 +49,21 @@ def _by_trying() -> None:
     keep(
         FIGURES[0],
         ROOMS,
-        baseline=f"{found} nudges found by the check at every place of the grid, {TRIED} layouts",
+        baseline=f"{found} nudges found by the check at every place of the grid, {TRIED} layouts "
+        f"of at most {LOOSE} stand-ins that may move",
         goal=0,
         value=len(missed),
         count=found,
         seed=SEED,
     )
+
+
+def _small() -> Iterator[tuple[int, Layout]]:
+    """Yield the layouts with few stand-ins that may move, from the first seed on."""
+    for seed in count(SEED):
+        layout = from_document(random_document(seed))
+        if sum(gear.at is not None and not gear.taped for gear in layout.gear) <= LOOSE:
+            yield seed, layout
 
 
 def _any_places(dice: random.Random) -> np.ndarray:
@@ -95,7 +107,8 @@ def _keep(cured: int, curable: int, ratios: list[float], wrong: list[object]) ->
     keep(
         FIGURES[2],
         ROOMS,
-        baseline="one full check of the same layout, p50 over every finding",
+        baseline="one full check of the same layout, p50 over every finding; "
+        f"p90 {statistics.quantiles(ratios, n=10)[-1]:.1f}",
         goal=3.0,
         value=round(statistics.median(ratios), 3),
         spread=[round(min(ratios), 3), round(max(ratios), 3)],
