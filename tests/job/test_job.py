@@ -194,7 +194,7 @@ def test_a_rule_that_fails_leaves_the_draft_and_the_next_edit_works(job, monkeyp
         raise ZeroDivisionError
 
     with monkeypatch.context() as patched:
-        patched.setattr(room.Checker, "move", failing)
+        patched.setattr(room.Checker, "begin", failing)
         with pytest.raises(ZeroDivisionError):
             job.do(RIGHT)
     assert (job.layout, job.shown, job.verdict, job.undo_label) == (before, before, verdict, None)

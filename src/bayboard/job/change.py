@@ -14,12 +14,17 @@ if TYPE_CHECKING:  # loaded when the rules are first asked
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """A layout with what follows from it."""
+    """A layout with what follows from it.
+
+    Not `judged` yet: `verdict` and `routes` are those before, what moved left out of the one and carried
+    along in the other.
+    """
 
     layout: Layout
     verdict: "Verdict"
     routes: "Mapping[str, Route]"
     scene: "Scene"
+    judged: bool = True
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,7 @@
 """One open job: the draft with its history, what is shown of it, what the rules say of that, its file."""
 
 from collections.abc import Callable, Mapping
+from math import inf
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -10,6 +11,7 @@ from bayboard.job import copies
 from bayboard.job.change import Change, Shown, change
 from bayboard.job.filed import Filed, no_job_file, only_looked_at
 from bayboard.job.go_back import GoBack
+from bayboard.job.looking import Looking
 from bayboard.job.past import Past, past_of
 from bayboard.job.picture import picture
 from bayboard.job.runner import Done, InPlace, Progress, R, Runner, Task, Ticket
@@ -21,7 +23,7 @@ from bayboard.store.job_file import JobFile, PrintLine, Revision, examine, is_jo
 
 if TYPE_CHECKING:  # a command that only keeps or goes back asks no rules and does without them
     from bayboard.routing.route import Route
-    from bayboard.rules.check import Checker, Verdict
+    from bayboard.rules.check import Verdict
     from bayboard.rules.scene import Scene
 
 NOTHING = Change(frozenset(), frozenset(), verdict=False, draft=True)
@@ -48,10 +50,9 @@ class Job:
         self._saved: Layout | None = self.layout if path is not None else None
         self._path = path
         self._runner = runner or InPlace()
-        self._checker: Checker | None = None
-        self._looked: Shown | None = None
+        self._looking = Looking()
+        self._told: Shown | None = None
         self._telling = Telling()
-        self._judged: list[tuple[Layout, Verdict]] = []
 
     # --- the draft and what is shown of it ---
 
@@ -67,13 +68,23 @@ class Job:
 
     @property
     def verdict(self) -> "Verdict":
-        """Return what the rules say of `shown`."""
+        """Return what the rules say of `shown`, looking to the end where that is still going on."""
+        return self._looked.verdict
+
+    @property
+    def heard(self) -> "Verdict":
+        """Return what is known by now: `verdict`, without what it said of things that moved since."""
         return self._shown.verdict
+
+    @property
+    def judged(self) -> bool:
+        """Return whether the rules have looked at all of `shown`."""
+        return self._shown.judged
 
     @property
     def routes(self) -> "Mapping[str, Route]":
         """Return the path of each lead of `shown` that has one."""
-        return self._shown.routes
+        return self._looked.routes
 
     @property
     def scene(self) -> "Scene":
@@ -82,9 +93,13 @@ class Job:
 
     @property
     def _shown(self) -> Shown:
-        if self._looked is None:
-            self._looked = self._look(self.layout)
-        return self._looked
+        if self._told is None:
+            self._told = self._looking.take_up(self.layout)
+        return self._looking.shown or self._told
+
+    @property
+    def _looked(self) -> Shown:
+        return self._shown if self._shown.judged else self._looking.go_on()
 
     @property
     def undo_label(self) -> str | None:
@@ -99,39 +114,41 @@ class Job:
     def do(self, edit: Edit, folds: bool = False) -> None:
         """Make the edit, dropping any preview; `folds` joins a move to the last move of the same gear."""
         self._may_change()
-        self._go(self._past.do(edit, folds))
+        self._show(self._past.do(edit, folds))
 
-    def preview(self, edit: Edit) -> None:
-        """Show the draft with the edit on top, in place of any preview before; nothing is kept."""
-        self._show(edit.apply(self.layout), self._past)
+    def preview(self, edit: Edit, within: float = inf) -> None:
+        """Show the draft with the edit on top in place of any preview; `judge` does what takes longer."""
+        self._show(self._past, edit.apply(self.layout), within)
+
+    def judge(self, within: float = inf) -> bool:
+        """Let the rules look on for about `within` seconds; return whether they are done, and tell so."""
+        before, after = self._told, self._looking.go_on(within) if self._told else self._shown
+        if after.judged and before is not None and after is not before:
+            self._told = after
+            self._telling.tell(change(before, after, draft=False))
+        return after.judged
 
     def drop_preview(self) -> None:
         """Show the draft again."""
-        self._show(self.layout, self._past)
+        self._show(self._past)
 
     def undo(self) -> str | None:
         """Take the last step back, dropping any preview, and return its label; None when there is none."""
         self._may_change()
         label = self.undo_label
-        self._go(self._past.undo(self._state))
+        self._show(self._past.undo(self._state))
         return label
 
     def redo(self) -> str | None:
         """Do the step last taken back again and return its label; None when there is none."""
         self._may_change()
         label = self.redo_label
-        self._go(self._past.redo(self._state))
+        self._show(self._past.redo(self._state))
         return label
 
     def verdict_of(self, layout: Layout) -> "Verdict":
         """Return what the rules say of another layout, a revision; the last few are remembered."""
-        from bayboard.rules.check import check  # noqa: PLC0415
-
-        found = next((verdict for known, verdict in self._judged if known is layout), None)
-        if found is None:
-            found = self.verdict if layout is self.shown else check(layout)
-            self._judged = [*self._judged[-7:], (layout, found)]
-        return found
+        return self._looking.verdict_of(layout)
 
     # --- its file ---
 
@@ -275,7 +292,7 @@ class Job:
         batch, label = past.batch(), past.history.done[-1].label
         if batch is not None:
             filed.go_back(self.layout, becomes, number, label, batch.upto)
-            self._go(past.wrote(batch))
+            self._show(past.wrote(batch))
         return label
 
     # --- what was printed, and other things beside the draft ---
@@ -291,7 +308,7 @@ class Job:
         self.flush()
         past = self._past if printed is None else self._past.told(printed)
         filed.file.log_print(line, past.history.now)
-        self._show(past.history.now, past)
+        self._show(past)
         self._telling.tell(NOTHING)
 
     def meta(self, name: str) -> Any:
@@ -344,34 +361,21 @@ class Job:
             filed.write(self.layout, self._past.again(), picture(self.layout))
             filed.pictured = self.layout
 
-    def _go(self, past: Past) -> None:
-        self._show(past.history.now, past)
-
-    def _show(self, layout: Layout, past: Past) -> None:
+    def _show(self, past: Past, preview: Layout | None = None, within: float = inf) -> None:
+        layout = preview or past.history.now
         draft = past.history is not self._past.history
         if self._filed is not None:
             self._filed.came_to(past.history.now)
-        if self._looked is None and not self._telling.heard and layout is past.history.now:
+        if self._told is None and not self._telling.heard and layout is past.history.now:
             self._past = past
             return
         if layout is self._shown.layout and not draft:
             self._past = past
             return
-        before, after = self._shown, self._look(layout)
-        self._past, self._looked = past, after
+        before = self._told or self._shown
+        after = self._looking.take_up(layout, within)
+        self._past, self._told = past, after
         self._telling.tell(change(before, after, draft))
-
-    def _look(self, layout: Layout) -> Shown:
-        """Return the layout with all that follows; if that fails, the next look starts from nothing."""
-        from bayboard.rules.check import Checker  # noqa: PLC0415
-
-        checker, self._checker = self._checker, None
-        if checker is None:
-            checker = Checker(layout)
-        else:
-            checker.move(layout)
-        self._checker = checker
-        return Shown(layout, checker.now, checker.routes, checker.scene)
 
 
 def open_job(path: Path, *, look: bool = False, take: bool = False) -> Job:

@@ -5,20 +5,25 @@ over the place that something left can be shorter; or when nothing lies on the p
 what moved were not there at all, which is found once for all steps of a drag.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Generator, Mapping, Sequence
+from typing import TypeVar
 
 import numpy as np
 
 from bayboard.model.layout import Gear, Layout
-from bayboard.routing.bed import Obstacle
+from bayboard.routing.bed import Bed, Obstacle
 from bayboard.routing.ends import placed_gear
 from bayboard.routing.ground import CLEAR, Ground
-from bayboard.routing.joined import joined
+from bayboard.routing.joined import Joined, joined
 from bayboard.routing.led import Led, led
 from bayboard.routing.route import Route, Routes, routes
 from bayboard.routing.search import ALIKE, Path
 from bayboard.routing.walls import Flags, crossings, together
 from bayboard.tables.limits import limit
+
+T = TypeVar("T")
+InParts = Generator[None, None, T]
+AT_ONCE = 8  # leads led together; fewer cost more each
 
 
 def reroute(layout: Layout, before: Layout, known: Mapping[str, Route]) -> Routes:
@@ -26,15 +31,26 @@ def reroute(layout: Layout, before: Layout, known: Mapping[str, Route]) -> Route
 
     Quick when only places of gear differ and `known` came from here or from `routes`.
     """
+    parts = rerouting(layout, before, known)
+    while True:
+        try:
+            next(parts)
+        except StopIteration as end:
+            found: Routes = end.value
+            return found
+
+
+def rerouting(layout: Layout, before: Layout, known: Mapping[str, Route]) -> InParts[Routes]:
+    """Return what `reroute` does, in parts of a few milliseconds each."""
     moved = _moved(before, layout) if isinstance(known, Routes) else None
     if moved is None or not isinstance(known, Routes):
         return routes(layout)
     if not moved:
         return known
-    return _again(layout, known, moved)
+    return (yield from _again(layout, known, moved))
 
 
-def _again(layout: Layout, known: Routes, moved: frozenset[str]) -> Routes:
+def _again(layout: Layout, known: Routes, moved: frozenset[str]) -> InParts[Routes]:
     placed = placed_gear(layout)
     grounds = {bed: Ground(layout, bed, placed, old) for bed, old in known.grounds.items()}
     without = dict(known.without) if known.lifted == moved else {}
@@ -48,14 +64,25 @@ def _again(layout: Layout, known: Routes, moved: frozenset[str]) -> Routes:
         were = [known.grounds[bed].now(thing) for thing in movers]
         freed = [n for n, may in zip(exact, _longer(list(exact.values()), were), strict=True) if may]
         new = [leads[n].joined for n in freed if n not in without]
-        without |= led(new, {bed: Ground(layout, bed, placed, ground, moved)}) if new else {}
+        yield
+        if new:
+            without |= yield from _led_in_parts(new, {bed: Ground(layout, bed, placed, ground, moved)})
         best = {n: leads[n] for n in exact} | {n: _same(leads[n], without[n]) for n in freed}
         hit = _lies_on(list(best.values()), [ground.now(thing) for thing in movers])
         free = {n: one for (n, one), again in zip(best.items(), hit, strict=True) if not again}
         settled = {n: one for n, one in settled.items() if n not in leads} | free
     stale = [joined(layout, one.joined.lead, placed) for n, one in known.led.items() if n not in settled]
-    found = settled | led([j for j in stale if j is not None], grounds)
+    found = settled | (yield from _led_in_parts([j for j in stale if j is not None], grounds))
     return Routes({name: found[name] for name in known.led}, grounds, moved, without)
+
+
+def _led_in_parts(leads: Sequence[Joined], grounds: Mapping[Bed, Ground]) -> InParts[dict[str, Led]]:
+    """Return what `led` does, `AT_ONCE` leads at a time."""
+    found: dict[str, Led] = {}
+    for first in range(0, len(leads), AT_ONCE):
+        found |= led(leads[first : first + AT_ONCE], grounds)
+        yield
+    return found
 
 
 def _same(one: Led, other: Led) -> Led:

@@ -1,53 +1,20 @@
 """All that the rules say of a layout, at once or step by step while something moves."""
 
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
-from functools import cached_property
+from collections.abc import Generator, Mapping, Sequence
+from math import inf
+from time import perf_counter
 
 import numpy as np
 
 from bayboard.model.layout import Layout
 from bayboard.routing.route import Route
 from bayboard.rules import RULES
-from bayboard.rules.finding import SEVERITIES, Finding, Said, Unchecked, heads
-from bayboard.rules.let_be import with_reasons
+from bayboard.rules.finding import Said, heads
 from bayboard.rules.rule import Rule
 from bayboard.rules.scene import Scene
-from bayboard.rules.too_close import with_doubt
+from bayboard.rules.verdict import Verdict, judged
 
-_RANK = {severity: rank for rank, severity in enumerate(SEVERITIES)}
-
-
-@dataclass(frozen=True)
-class Verdict:
-    """What was found, worst first, and what nobody could look at.
-
-    Always true: findings stand in the order of severity, rule, subjects; an unchecked line
-    stands once for a rule and its subjects; `counts` has must, should, note, let_be, unchecked.
-    """
-
-    findings: tuple[Finding, ...]
-    unchecked: tuple[Unchecked, ...]
-
-    @cached_property
-    def counts(self) -> dict[str, int]:
-        """Return how many there are of each; what was let be counts only as let_be."""
-        counts = dict.fromkeys((*SEVERITIES, "let_be", "unchecked"), 0)
-        for finding in self.findings:
-            counts[finding.severity if finding.let_be is None else "let_be"] += 1
-        counts["unchecked"] = len(self.unchecked)
-        return counts
-
-    def number(self, finding: Finding) -> int:
-        """Return the finding's number, from 1: the same on every screen and sheet."""
-        return self._numbers[finding]
-
-    @cached_property
-    def _numbers(self) -> dict[Finding, int]:
-        numbers: dict[Finding, int] = {}
-        for number, finding in enumerate(self.findings, start=1):
-            numbers.setdefault(finding, number)
-        return numbers
+__all__ = ["Checker", "Verdict", "changed_leads", "check", "judged", "moved_gear"]
 
 
 def check(layout: Layout, rules: Sequence[Rule] = RULES) -> Verdict:
@@ -59,27 +26,11 @@ def _look_at_all(scene: Scene, rules: Sequence[Rule]) -> dict[str, list[Said]]:
     return {rule.RULE: list(rule.look(scene)) for rule in rules}
 
 
-def judged(layout: Layout, said: Mapping[str, Iterable[Said]]) -> Verdict:
-    """Return the verdict of what each rule said: sorted, told once, what was let be marked."""
-    findings: list[Finding] = []
-    unchecked: dict[tuple[str, tuple[str, ...]], Unchecked] = {}
-    for sayings in said.values():
-        for saying in sayings:
-            if isinstance(saying, Finding):
-                findings.append(saying)
-            else:
-                unchecked.setdefault((saying.rule, saying.subjects), saying)
-    findings.sort(key=lambda f: (_RANK[f.severity], f.rule, f.subjects))
-    return Verdict(
-        tuple(with_reasons(with_doubt(findings, layout), layout.let_be)),
-        tuple(unchecked[key] for key in sorted(unchecked)),
-    )
-
-
 class Checker:
     """A check that goes along with a layout: what a moved stand-in does not touch is kept.
 
-    Always true: `now` equals `check` of the layout last given.
+    Always true: `now`, `scene` and `routes` are those of the layout last looked at to the end, and `now`
+    equals `check` of it.  That is the one last given, unless it was only begun.
     """
 
     def __init__(self, layout: Layout, rules: Sequence[Rule] = RULES) -> None:
@@ -88,35 +39,59 @@ class Checker:
 
     @property
     def scene(self) -> Scene:
-        """Return the layout last given as the rules saw it, with all they derived."""
+        """Return the layout as the rules saw it, with all they derived."""
         return self._scene
 
     @property
     def routes(self) -> Mapping[str, Route]:
-        """Return the path of each lead of the layout last given, as the rules saw it."""
+        """Return the path of each lead, as the rules saw it."""
         return self._scene.routes
 
     def _start(self, layout: Layout) -> None:
+        self._step: Generator[None, None, None] | None = None
         self._scene = Scene(layout)
         self._said = _look_at_all(self._scene, self._rules)
         self.now = judged(layout, self._said)
 
     def move(self, layout: Layout) -> Verdict:
         """Return the verdict of `layout`; quick when only places of gear differ from the last."""
+        self.begin(layout)
+        self.go_on()
+        return self.now
+
+    def begin(self, layout: Layout) -> tuple[Scene, frozenset[str]]:
+        """Begin to look at a layout in place of any other begun before; `go_on` does the rest.
+
+        Returns its scene and the gear that moved.  Where more than places of gear differ, all is done
+        at once.
+        """
         moved = moved_gear(self._scene.layout, layout)
         if moved is None:
             self._start(layout)
-        else:
-            self._step(layout, moved)
-        return self.now
-
-    def _step(self, layout: Layout, moved: frozenset[str]) -> None:
+            return self._scene, frozenset()
         scene = Scene(layout, self._scene)
+        self._step = self._look_again(scene, moved)
+        return scene, moved
+
+    def go_on(self, seconds: float = inf) -> bool:
+        """Look on for about so long; return whether all is looked at."""
+        until = perf_counter() + seconds
+        while self._step is not None and perf_counter() < until:
+            if next(self._step, self) is self:
+                self._step = None
+        return self._step is None
+
+    def _look_again(self, scene: Scene, moved: frozenset[str]) -> Generator[None, None, None]:
+        """Look at what a move touches, bit by bit; at the end take it over."""
+        yield from scene.lead_again()
         changed = moved | changed_leads(self._scene.routes, scene.routes)
-        said = {rule.RULE: self._again(rule, scene, changed) for rule in self._rules}
+        said = {}
+        for rule in self._rules:
+            said[rule.RULE] = self._again(rule, scene, changed)
+            yield
         scene.forget_before()
         self._scene, self._said = scene, said
-        self.now = judged(layout, said)
+        self.now = judged(scene.layout, said)
 
     def _again(self, rule: Rule, scene: Scene, changed: frozenset[str]) -> list[Said]:
         """Return what the rule says now: all anew, or what it said before but for what changed."""

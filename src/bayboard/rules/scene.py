@@ -4,7 +4,7 @@ A scene made from the one before keeps every derived thing whose layout part is 
 object, so moving one stand-in derives one stand-in anew.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from functools import cached_property
 from typing import Any, TypeVar
 
@@ -16,7 +16,8 @@ from bayboard.geometry.solids import Solids, grouped, swapped
 from bayboard.mechanics.holes import Hole, fixing_holes, screw_holes
 from bayboard.model.layout import Layout, Seat, Stay
 from bayboard.model.placed import Body, Placed, place
-from bayboard.routing.reroute import reroute
+from bayboard.routing.carried import carried
+from bayboard.routing.reroute import rerouting
 from bayboard.routing.route import Route, routes
 from bayboard.rules.boards import BoardShape
 from bayboard.rules.looking import look
@@ -150,8 +151,33 @@ class Scene:
     @cached_property
     def routes(self) -> Mapping[str, Route]:
         """Return the path of each lead that has one, by lead id."""
+        for _ in self.lead_again():
+            pass
+        found: Mapping[str, Route] = self.__dict__["routes"]
+        return found
+
+    def lead_again(self) -> Iterator[None]:
+        """Find the routes bit by bit, where they are not known yet."""
+        if "routes" in self.__dict__:
+            return
         before = self._before
-        return reroute(self.layout, before.layout, before.routes) if before else routes(self.layout)
+        if before is None:
+            found = routes(self.layout)
+        else:
+            found = yield from rerouting(self.layout, before.layout, before.routes)
+        self.__dict__.setdefault("routes", found)
+
+    @property
+    def carried(self) -> Mapping[str, Route]:
+        """Return the routes; while they are being found those before, with ends that go along."""
+        if "routes" in self.__dict__ or self._before is None:
+            return self.routes
+        return self._carried
+
+    @cached_property
+    def _carried(self) -> Mapping[str, Route]:
+        before = self._before
+        return carried(self.layout, before.routes, before.placed, self.placed) if before else self.routes
 
     @cached_property
     def paths(self) -> dict[str, Path]:
