@@ -12,6 +12,7 @@ import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
 
+from bayboard.geometry.clip import length_within
 from bayboard.geometry.outline import Points
 from bayboard.routing.bed import RIM, Obstacle
 from bayboard.routing.floor import Floor
@@ -81,9 +82,7 @@ def paid(starts: Points, ends: Points, excuse: Excuse) -> Points:
     """Return the mm paid for the length of each stretch in the costly place, (n,)."""
     if excuse.costly is None:
         return np.zeros(len(starts))
-    lines = shapely.linestrings(np.stack([starts, ends], axis=1))
-    inside = shapely.length(shapely.intersection(lines, excuse.costly))
-    price: Points = SUNK * np.maximum(inside - excuse.free, 0.0)
+    price: Points = SUNK * np.maximum(length_within(starts, ends, excuse.costly) - excuse.free, 0.0)
     return price
 
 

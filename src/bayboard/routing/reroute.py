@@ -73,15 +73,18 @@ def _again(layout: Layout, known: Routes, moved: frozenset[str]) -> InParts[Rout
         settled = {n: one for n, one in settled.items() if n not in leads} | free
     stale = [joined(layout, one.joined.lead, placed) for n, one in known.led.items() if n not in settled]
     found = settled | (yield from _led_in_parts([j for j in stale if j is not None], grounds))
-    return Routes({name: found[name] for name in known.led}, grounds, moved, without)
+    kept = {n: _same(one, found[n]) for n, one in known.led.items() if moved.isdisjoint(one.joined.gear)}
+    return Routes({name: kept.get(name, found[name]) for name in known.led}, grounds, moved, without)
 
 
 def _led_in_parts(leads: Sequence[Joined], grounds: Mapping[Bed, Ground]) -> InParts[dict[str, Led]]:
-    """Return what `led` does, `AT_ONCE` leads at a time."""
-    found: dict[str, Led] = {}
-    for first in range(0, len(leads), AT_ONCE):
-        found |= led(leads[first : first + AT_ONCE], grounds)
-        yield
+    """Return what `led` does, bed by bed and at most `AT_ONCE` leads together."""
+    found = led([j for j in leads if j.bed not in grounds], {})
+    for bed, ground in grounds.items():
+        mine = [j for j in leads if j.bed == bed]
+        for first in range(0, len(mine), AT_ONCE):
+            found |= led(mine[first : first + AT_ONCE], {bed: ground})
+            yield
     return found
 
 

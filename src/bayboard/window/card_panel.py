@@ -76,6 +76,7 @@ class CardPanel(Sheet):
             button.clicked.connect(signal)
         self.place.changed.connect(self.follow)
         self.place.looked.connect(self.follow)
+        self.place.carried.connect(self.follow)
 
     def dress(self) -> None:
         """Wear the workplace's colours."""

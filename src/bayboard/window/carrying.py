@@ -36,6 +36,7 @@ class Carrying(QObject):
         place.opened.connect(self._begin_anew)
         place.changed.connect(self._follow_places)
         place.looked.connect(self._follow_hand)
+        place.carried.connect(self._follow_hand)
 
     def pieces(self) -> frozenset[str]:
         """Return the pieces that are drawn by the frame."""

@@ -192,7 +192,7 @@ class FindingsPanel(Sheet):
     def paint(self, p: QPainter) -> None:
         """Paint the title, and what is said when there is nothing."""
         place = self.place
-        loud = [f for f in place.verdict.findings if f.let_be is not None or is_loud(f, place.rooms)]
+        loud = [f for f in place.told.findings if f.let_be is not None or is_loud(f, place.rooms)]
         words = "what nobody could look at" if self.foot.isChecked() else counted_of(loud)
         paint_panel_title(p, "Findings", words, place.theme, float(self.width()))
         if not self.list.lines() and not self.foot.isChecked():

@@ -8,7 +8,7 @@ from bayboard.rules.finding import Finding
 from bayboard.window.curing import Curing
 from bayboard.window.finding_acts import FindingAct, acts_of
 from bayboard.window.findings_cured import Cured
-from bayboard.window.findings_paint import paint_row
+from bayboard.window.findings_paint import OLDER, paint_row
 from bayboard.window.findings_rows import Fold, Row, Spot, asking_rect, hit, spots
 from bayboard.window.listing import listed, own_words
 from bayboard.window.reason_field import ReasonField
@@ -135,6 +135,7 @@ class FindingsSheet(QWidget):
             try:
                 p.fillRect(event.rect(), brush(self.place.theme.paper))
                 p.setRenderHint(QPainter.RenderHint.Antialiasing)
+                p.setOpacity(1.0 if self.place.judged else OLDER)
                 for spot in self.spots():
                     if spot.rect.intersects(QRectF(event.rect())):
                         self._paint_row(p, spot)

@@ -21,6 +21,7 @@ class InHand(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.setAttribute(Qt.WidgetAttribute.WA_NoSystemBackground)
         self.place.looked.connect(self.follow)
+        self.place.carried.connect(self.follow)
         self.hide()
 
     def follow(self) -> None:

@@ -13,7 +13,7 @@ from bayboard.window.workplace import Workplace, key_of
 
 def listed(place: Workplace, unfolded: Set[str], at_fold: str | None = None) -> list[Row | Fold]:
     """Return the lines from the top, the open one marked; a spoken finding unfolds its stage."""
-    verdict, rooms = place.verdict, place.rooms
+    verdict, rooms = place.told, place.rooms
     loud = [f for f in verdict.findings if f.let_be is None and is_loud(f, rooms)]
     quiet = [f for f in verdict.findings if f.let_be is not None]
     opened = place.finding if place.spoken_of() is not None else (key_of(loud[0]) if loud else None)

@@ -30,6 +30,7 @@ class PlaceView(Canvas, Generic[Show]):
         self.setAccessibleName(name)
         place.changed.connect(self._anew)
         place.looked.connect(self._anew)
+        place.carried.connect(self._anew)
         place.zoomed.connect(self.rescaled)
 
     @property

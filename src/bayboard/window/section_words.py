@@ -34,7 +34,7 @@ def depths(place: Workplace) -> tuple[Depth, ...]:
     if place.lever != "up" or place.chalk_x is None:
         return ()
     seats = {s.id: s for s in seats_at(place.scene, place.chalk_x) if s.x[0] <= place.chalk_x <= s.x[1]}
-    said = {f.subjects: (n, f) for n, f in open_findings(place.verdict) if f.rule == "seat-depth"}
+    said = {f.subjects: (n, f) for n, f in open_findings(place.heard) if f.rule == "seat-depth"}
     names = set(cut_names(place))
     plain = names & place.hand.pieces or names
     plugs = {subject for subject, _ in said if subject.partition(".")[0] in names}
@@ -120,5 +120,5 @@ def _dug(place: Workplace, seat: Seat, turn: Turn) -> tuple | None:
     middle = shared_at(turn, int(step), rows[body]).centroid
     words = f"digs in {show_length(float(deep[body, step]), place.units)} as it folds"
     at = (float(middle.x), float(middle.y)) if not middle.is_empty else None
-    number = place.verdict.number(finding)
+    number = place.heard.number(finding)
     return _ring(turn.shapes[int(step)]), at, words, finding.severity, number

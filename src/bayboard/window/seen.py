@@ -80,7 +80,7 @@ def points_of(place: Workplace, name: str) -> tuple[SeenPoint, ...]:
     piece = scene.placed.get(name)
     if piece is None:
         return ()
-    said = {(f.rule, f.subjects[0]): (n, f) for n, f in open_findings(place.verdict) if f.subjects}
+    said = {(f.rule, f.subjects[0]): (n, f) for n, f in open_findings(place.heard) if f.subjects}
     number, reached = list(scene.placed).index(name), handled(piece)
     sight = scene.sight
     views = None if isinstance(sight, str) else sight.views[number]

@@ -14,11 +14,11 @@ def wall_show(place: Workplace) -> WallShow:
     """Return what the Wall shows besides the layout."""
     hand = place.hand
     asked = (place.finding, place.pointed_at)
-    told = frozenset(place.verdict.number(f) for f in place.verdict.findings if key_of(f) in asked)
+    told = frozenset(place.heard.number(f) for f in place.heard.findings if key_of(f) in asked)
     measures, pairs = _measures(place)
-    shown = marks(place.verdict, place.shown, place.rooms, told)
+    shown = marks(place.heard, place.shown, place.rooms, told)
     worst = frozenset(mark.number for mark in shown[:TAGGED])
-    gaps = gap_measures(place.verdict, place.scene, pairs, worst | told)
+    gaps = gap_measures(place.heard, place.scene, pairs, worst | told)
     spans, ends = place.spans.shown(place.scene, place.selected)
     return WallShow(
         selected=frozenset(place.selected),
@@ -46,11 +46,11 @@ def _measures(place: Workplace) -> tuple[tuple[Measure, ...], frozenset[frozense
     if place.hand.turning is not None:
         return (), frozenset()  # the degrees are what one looks at
     if place.hand.pieces:
-        return chalk_measures(place.verdict, place.scene, place.hand.pieces)
+        return chalk_measures(place.heard, place.scene, place.hand.pieces)
     if place.measured and place.selected:
-        return chalk_measures(place.verdict, place.scene, frozenset(place.selected))
+        return chalk_measures(place.heard, place.scene, frozenset(place.selected))
     if place.hovered and place.hovered not in place.selected and place.hand.marquee is None:
-        return chalk_measures(place.verdict, place.scene, frozenset((place.hovered,)), only_tightest=True)
+        return chalk_measures(place.heard, place.scene, frozenset((place.hovered,)), only_tightest=True)
     return (), frozenset()
 
 

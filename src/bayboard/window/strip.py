@@ -110,7 +110,7 @@ class Strip(QWidget):
 
     def laths(self) -> tuple[Lath, ...]:
         """Return the laths, each with what the rules of its own stage say."""
-        verdict, empty = self.place.verdict, self.place.first_start
+        verdict, empty = self.place.told, self.place.first_start
         found = [] if empty else open_findings(verdict)
         own = [next(((f.severity, n) for n, f in found if is_loud(f, s.rooms)), None) for s in self.stages]
         return tuple(

@@ -16,6 +16,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
+from bayboard.routing.route import Route
 from bayboard.units.length import show_length
 from bayboard.window import lettering
 from bayboard.window.carrying import Carrying
@@ -81,11 +82,11 @@ class WallView(PlaceView[WallShow]):
         rest = tuple(gear for gear in place.shown.gear if gear.id not in moving)
         return moving, rest, place.shown.boards, self._routes_beside(moving), place.lever, place.selected
 
-    def _routes_beside(self, moving: frozenset[str]) -> tuple[tuple[str, bytes], ...]:
+    def _routes_beside(self, moving: frozenset[str]) -> tuple[Route, ...]:
         """Return the paths of leads that do not end at what is moved: one that gives way is seen to."""
         scene = self.place.scene
         carried = leads_of(scene, moving)
-        return tuple((n, r.points.tobytes()) for n, r in scene.routes.items() if n not in carried)
+        return tuple(route for n, route in scene.carried.items() if n not in carried)
 
     def paint_still(self, p: QPainter) -> None:
         """Paint the Wall without what is in the hand and what lies on it."""

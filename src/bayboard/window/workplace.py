@@ -19,6 +19,7 @@ from bayboard.rules.scene import Scene
 from bayboard.window.draw.scale import box_of
 from bayboard.window.draw.show import Ghost, Lever, Snap
 from bayboard.window.enlarged import Enlarged
+from bayboard.window.judging import Judging
 from bayboard.window.picking import Box, box_round
 from bayboard.window.spans import Spans
 from bayboard.window.theme import Theme
@@ -58,6 +59,7 @@ class Workplace(Enlarged):
     changed = Signal()  # the shown layout or its verdict is another
     looked = Signal()  # selection, hand, chalk line, lever or pointer are others
     passed = Signal()  # the pointer is over another thing
+    carried = Signal()  # what is in the hand went on; `changed` and `looked` come when the rules are done
     pointed = Signal()
     said = Signal(str)  # one line of text for the strip
     refused = Signal(str)  # one sentence that stays until it is read
@@ -70,6 +72,8 @@ class Workplace(Enlarged):
         self.ledge_rect = QRectF()  # of the Bench, in pixels of the Wall
         self.rooms: tuple[str, ...] = ("measure", "arrange", "keep")  # of the rules that shout on this stage
         self._leave: Callable[[], None] | None = None
+        self.judging = Judging(lambda: self.job, self)
+        self.judging.done.connect(self.looked)
         self.spans = Spans(self.looked.emit)
         self.at_once = False  # the last change is one of many small ones: nothing slides
         self.take(job, first_start)
@@ -126,6 +130,21 @@ class Workplace(Enlarged):
         """Return what the rules say of what is shown."""
         return self.job.verdict
 
+    @property
+    def heard(self) -> Verdict:
+        """Return what may be painted without waiting: the verdict less what it said of what just moved."""
+        return self.job.heard
+
+    @property
+    def judged(self) -> bool:
+        """Return whether the rules have looked at all that is shown; `changed` comes when they have."""
+        return self.job.judged
+
+    @property
+    def told(self) -> Verdict:
+        """Return what was last told in full: `verdict`, or while that is worked out the one before."""
+        return self.judging.told()
+
     def _follow_job(self, *_: object) -> None:
         known = {gear.id for gear in self.job.shown.gear}
         if not known.issuperset(self.selected):
@@ -133,7 +152,9 @@ class Workplace(Enlarged):
         if not self.hand.pieces and self._chosen_box() != self._chosen:
             self._follow_pieces(self.selected)
             self._chosen = self._chosen_box()
-        self.changed.emit()
+        if self.judged:
+            self.judging.rest()
+            self.changed.emit()
 
     def _chosen_box(self) -> Box | None:
         """Return the box round what is selected."""
@@ -155,9 +176,9 @@ class Workplace(Enlarged):
     def preview(self, edit: Edit, hand: Hand) -> None:
         """Show what an edit would do, with what the gesture lays on the scene."""
         self.hand = hand
-        self.job.preview(edit)
+        judged = self.judging.preview(edit)
         self._follow_pieces(hand.pieces)
-        self.looked.emit()
+        (self.looked if judged else self.carried).emit()
 
     def _follow_pieces(self, names: Iterable[str]) -> None:
         """Draw the chalk line through the middle of pieces, where it follows."""
@@ -257,7 +278,9 @@ class Workplace(Enlarged):
 
     def spoken_of(self) -> Finding | None:
         """Return the finding that is spoken of, None when it is gone."""
-        return next((f for f in self.verdict.findings if key_of(f) == self.finding), None)
+        if self.finding is None:
+            return None
+        return next((f for f in self.heard.findings if key_of(f) == self.finding), None)
 
     def show_cure(self, edit: Edit | None) -> None:
         """Show in chalk where a cure leads, or nothing."""

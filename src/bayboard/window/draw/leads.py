@@ -55,9 +55,9 @@ def paint_leads(
     """
     wanted = None if drawn is None else frozenset(drawn)
     chosen = [
-        (lead, scene.routes[lead.id])
+        (lead, scene.carried[lead.id])
         for lead in scene.layout.leads
-        if lead.id in scene.routes and lead.id not in skipped and (wanted is None or lead.id in wanted)
+        if lead.id in scene.carried and lead.id not in skipped and (wanted is None or lead.id in wanted)
     ]
     bend = limit(scene.layout, "bend_od")
     with kept(p):

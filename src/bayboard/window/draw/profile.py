@@ -138,7 +138,7 @@ def cut_leads(scene: Scene, x: float) -> Iterator[tuple[str, str | None, float, 
     A lead on the front lies over its board's front, one on the back under its back.
     """
     backs = {lead.id for lead in scene.layout.leads if lead.side == "back"}
-    for route in scene.routes.values():
+    for route in scene.carried.values():
         shape = scene.boards.get(route.board or "")
         if shape is None or not len(route.points):
             continue

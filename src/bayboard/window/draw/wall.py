@@ -105,7 +105,7 @@ def paint_live(
         if moving:
             paint_leads(p, scale, scene, theme, show, drawn=leads_of(scene, moving))
         over = [name.spot for name in _names(scale, scene, theme, show, rect)]
-        if show.hovered in scene.routes:
+        if show.hovered in scene.carried:
             _paint_hovered_lead(p, scale, scene, theme, show, over)
         if show.chalk_x is not None:
             paint_chalk_line(p, scale, show.chalk_x, theme, rect, tuple(scene.placed.values()), over)
