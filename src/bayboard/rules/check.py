@@ -74,12 +74,14 @@ class Checker:
         return scene, moved
 
     def go_on(self, seconds: float = inf) -> bool:
-        """Look on for about so long; return whether all is looked at."""
+        """Look on for about so long, a bit at least; return whether all is looked at."""
         until = perf_counter() + seconds
-        while self._step is not None and perf_counter() < until:
+        while self._step is not None:
             if next(self._step, self) is self:
                 self._step = None
-        return self._step is None
+            elif perf_counter() >= until:
+                return False
+        return True
 
     def _look_again(self, scene: Scene, moved: frozenset[str]) -> Generator[None, None, None]:
         """Look at what a move touches, bit by bit; at the end take it over."""
