@@ -69,7 +69,7 @@ class Walk(RuleBasedStateMachine):
         assert now.unchecked == fresh.unchecked
 
 
-Walk.TestCase.settings = settings(max_examples=5, stateful_step_count=8, derandomize=True, deadline=None)
+Walk.TestCase.settings = settings(max_examples=3, stateful_step_count=7, derandomize=True, deadline=None)
 TestWalk = Walk.TestCase
 
 

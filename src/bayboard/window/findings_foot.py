@@ -40,16 +40,16 @@ class Foot(Control):
 
     def count(self) -> int:
         """Return how many rules could not look at something."""
-        return len(unlooked_rules(self.place.verdict))
+        return len(unlooked_rules(self.place.told))
 
     def quiet_words(self, short: bool = False) -> str:
         """Return how many rules looked at everything and found nothing."""
-        count = quiet_rules(self.place.verdict)
+        count = quiet_rules(self.place.told)
         return f"{count} rule{'' if count == 1 else 's'}{'' if short else ' looked'}, nothing to say."
 
     def task(self) -> str:
         """Return what there is to measure in one line, "" for nothing."""
-        return in_one_line(errands(self.place.verdict.unchecked))
+        return in_one_line(errands(self.place.told.unchecked))
 
     def paint(self, p: QPainter) -> None:
         """Paint tick, words, square and the fold's triangle."""
@@ -99,7 +99,7 @@ class Unlooked(Wrapped):
 
     def said(self) -> tuple[Errand, ...]:
         """Return the things to do."""
-        return errands(self.place.verdict.unchecked)
+        return errands(self.place.told.unchecked)
 
     def follow(self) -> None:
         """Be as high as there is to say."""

@@ -12,6 +12,7 @@ from bayboard.window.theme import Theme, brush, mixed, pen
 
 WORD_AT = 43.0
 WORD = Style(px=15.0, weight=600)
+
 OLDER = 0.5  # how strong rows are painted while the rules look again at what moved
 
 

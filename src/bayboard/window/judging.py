@@ -11,7 +11,7 @@ from bayboard.job.job import Job
 from bayboard.rules.check import Verdict
 
 SLICE = 0.004  # s that the rules may take of a frame, and of each pause between two
-LONGEST = 1.0  # s of moving without a pause after which a frame waits for the rules after all
+LONGEST = 1.5  # s of moving without a pause after which a frame waits for the rules after all
 
 
 class Judging(QObject):
