@@ -1,7 +1,7 @@
 """A drag step: what the rules cost while one stand-in moves, against the plain recheck of the whole layout.
 
-Both see the same layouts: 40 stand-ins, 120 leads.  The plain recheck is given the routes; the step finds
-its own.
+Both see the same layouts: 40 stand-ins and 120 leads, and 100 with 300.  The plain recheck is given the
+routes; the step finds its own.
 Sight is measured apart, on the same bay without leads.
 """
 
@@ -23,7 +23,7 @@ from bayboard.routing.route import routes
 from bayboard.rules import RULES
 from bayboard.rules.check import Checker, check
 
-FIGURES = ("drag step at 40", "sight after a move at 40")
+FIGURES = ("drag step at 40", "sight after a move at 40", "drag step at 100", "sight after a move at 100")
 ROOMS = ("geometry", "mechanics", "model/placed.py", "routing", "rules")
 SIGHT_ROOMS = (
     "geometry/outline.py",
@@ -37,25 +37,35 @@ SIGHT_ROOMS = (
     "rules/scene.py",
 )
 PIECES, PAIRS, STEPS, SEED = 40, 5, 40, 7
+MANY, FEW_PAIRS = 100, 1  # a plain recheck of a hundred takes its time
 RUNS = 3  # a p95 goal takes the best of three; 15 pairs in all
 ALL_BUT_SIGHT = tuple(rule for rule in RULES if rule.RULE != "sight")
 SIGHT = tuple(rule for rule in RULES if rule.RULE == "sight")
 
 
 def main() -> None:
-    """Measure both figures and keep them."""
-    start = from_document(bay(PIECES, SEED))
-    known = [rule.RULE for rule in ALL_BUT_SIGHT if rule.RULE in PLAIN]
-    measure("drag step at 40", start, ALL_BUT_SIGHT, known, "plain recheck without sight", 1 / 40, ROOMS)
-    bare = msgspec.structs.replace(start, leads=())
-    measure("sight after a move at 40", bare, SIGHT, ["sight"], "plain sight of all", 1 / 250, SIGHT_ROOMS)
+    """Measure the four figures and keep them."""
+    for pieces, across, goal, pairs in ((PIECES, 8, 1 / 40, PAIRS), (MANY, 12, 1 / 120, FEW_PAIRS)):
+        start = from_document(bay(pieces, SEED, across=across))
+        known = [rule.RULE for rule in ALL_BUT_SIGHT if rule.RULE in PLAIN]
+        name, baseline = f"drag step at {pieces}", "plain recheck without sight"
+        measure(name, start, ALL_BUT_SIGHT, known, baseline, goal, ROOMS, pairs)
+        name, bare = f"sight after a move at {pieces}", msgspec.structs.replace(start, leads=())
+        measure(name, bare, SIGHT, ["sight"], "plain sight of all", 1 / 250, SIGHT_ROOMS, pairs)
 
 
 def measure(
-    name: str, start: Layout, rules: Any, plain: list[str], baseline: str, goal: float, rooms: Any
+    name: str,
+    start: Layout,
+    rules: Any,
+    plain: list[str],
+    baseline: str,
+    goal: float,
+    rooms: Any,
+    pairs: int,
 ) -> None:
     """Keep p95 of the steps over the median of the plain rechecks, the best of three runs."""
-    runs = [_run(start, rules, plain, SEED + n) for n in range(RUNS)]
+    runs = [_run(start, rules, plain, SEED + n, pairs) for n in range(RUNS)]
     best = min(runs, key=lambda run: run["value"])
     parts = {rule: round(_plain_seconds(start, [rule]), 3) for rule in plain}
     print(f"plain parts in s: {parts}", flush=True)
@@ -69,15 +79,15 @@ def measure(
         median=best["median"],
         spread=[min(values), max(values)],
         baseline_spread=best["baseline_spread"],
-        count=RUNS * PAIRS * STEPS,
+        count=RUNS * pairs * STEPS,
         seed=SEED,
     )
 
 
-def _run(start: Layout, rules: Any, plain: list[str], seed: int) -> dict[str, Any]:
+def _run(start: Layout, rules: Any, plain: list[str], seed: int, pairs: int) -> dict[str, Any]:
     dice, layout, checker = random.Random(seed), start, Checker(start, rules)
     steps, wholes = [], []
-    for _ in range(PAIRS):
+    for _ in range(pairs):
         for _ in range(STEPS):
             layout = nudged(layout, dice)
             steps.append(_seconds(lambda: checker.move(layout)))  # noqa: B023
