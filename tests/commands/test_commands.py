@@ -6,6 +6,7 @@ import pytest
 from tests.build import document, gear
 
 from bayboard.__main__ import main
+from bayboard.commands import check_command
 
 FAR = [gear("A", 100, 100), gear("B", 400, 100)]
 NEAR = [gear("A", 100, 100), gear("B", 203, 100)]  # boxes 100 wide: 3 mm apart, 6 needed
@@ -59,6 +60,11 @@ def test_check_json_tells_the_shortest_move_that_cures(units, by, saved, capsys)
     main(["check", saved(gear=NEAR, units=units), "--json"])
     gap = next(f for f in json.loads(capsys.readouterr().out)["findings"] if f["rule"] == "gap")
     assert gap["nudge"] == {"gear": "A", "by": [by, 0]}
+
+
+@pytest.mark.parametrize(("findings", "looks"), [(0, None), (40, None), (41, 249), (160, 64), (5000, 64)])
+def test_places_are_shared_out_where_many_findings_ask(findings, looks):
+    assert check_command._looks(findings) == looks
 
 
 def test_convert_writes_the_normal_form_and_converts_it_to_itself(saved, tmp_path):

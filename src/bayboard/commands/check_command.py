@@ -12,6 +12,7 @@ from bayboard.rules.finding import Finding, Unchecked
 from bayboard.store.named import named
 
 _DIGITS = 4  # figures in --json are rounded to 0.0001
+_FEW, _MOST, _LEAST = 40, 10_240, 64  # findings; places for all of them; places for each
 _PLACES = 6  # a move is a place: every 1/64 in is exact at 0.000001 mm
 
 
@@ -27,11 +28,17 @@ def run(chosen: argparse.Namespace) -> int:
     layout = layout_of(named(chosen.file))
     verdict = check(layout)
     if chosen.json:
-        print(json.dumps(as_json(with_nudges(verdict, layout)), ensure_ascii=False, indent=1))
+        told = with_nudges(verdict, layout, _looks(len(verdict.findings)))
+        print(json.dumps(as_json(told), ensure_ascii=False, indent=1))
     else:
         print("\n".join(as_text(verdict)))
     wrong = verdict.counts["must"] or (chosen.strict and verdict.counts["unchecked"])
     return 1 if wrong else 0
+
+
+def _looks(findings: int) -> int | None:
+    """Return at how many places leads are led anew for one finding: at all of the grid, unless many ask."""
+    return None if findings <= _FEW else max(_LEAST, _MOST // findings)
 
 
 def as_json(verdict: Verdict) -> dict[str, Any]:

@@ -19,6 +19,7 @@ from bayboard.rules.levels import LEVEL, MUST, SILENT, Levels, Named, head, name
 from bayboard.rules.places import Places
 from bayboard.rules.scene import Scene
 from bayboard.rules.ways import Ways
+from bayboard.tables.nudge import TOGETHER
 
 OfEach = Callable[[Layout, Sequence[Route], Sequence[Route]], Levels]
 """What a rule says of a signal lead and a power lead, the ways of both given in many pairs."""
@@ -29,7 +30,6 @@ StaysBad = Callable[[Scene, tuple[str, ...], str], bool]
 _RULES = {rule.RULE: rule for rule in RULES}
 _OF_EACH: dict[str, OfEach] = {r.RULE: r.of_each for r in RULES if hasattr(r, "of_each")}
 _STAYS_BAD: dict[str, StaysBad] = {r.RULE: r.stays_bad for r in RULES if hasattr(r, "stays_bad")}
-TOGETHER = 128  # moves looked at together
 
 
 class Alone:

@@ -13,3 +13,4 @@ LIFT_MOST = 40.0  # mm; the highest lift offered, our own choice: spacers under 
 QUARTER = 90.0  # degrees; the turn that is offered
 WAYS_KEPT = 20_000  # ways of leads kept while cures are looked for: some 20 MB
 WINDOW_LOOKS = 600  # places of a stand-in looked at one by one while a person waits: a few seconds at most
+TOGETHER = 128  # moves looked at together: fewer pay more calls, more pay for moves that nobody needs
