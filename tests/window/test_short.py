@@ -37,6 +37,8 @@ def _tags(rule, case, units):
         ("heat-rise", "two add up", "mm", "about 24 °C warmer than the air"),
         ("seat-swing", "it swings into A", "mm", "the seat sweeps 5 mm into it"),
         ("on-stay", "lined", "mm", "1 mm into what stays"),
+        ("drilled", "a fixing moved away from its hole", "mm", "moved 5 mm since it was drilled"),
+        ("reprint", "all gone", "mm", "holes to print again: 3"),
         ("on-stay", "a hand hole too narrow", "mm", "way in 20 mm, needs 25 mm"),
         ("reach", "a side dial walled in", "mm", "no way in, needs 25 mm"),
         ("on-stay", "never to be covered", "mm", "covers what must stay free"),

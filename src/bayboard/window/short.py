@@ -33,6 +33,8 @@ _FEW: dict[str, str] = {
     "no-drill": "{much} from the rim of no-drill",
     "hole-edge": "{much} to the edge, needs {need}",
     "hole-hole": "{much} apart, needs {need}",
+    "drilled": "moved {much} since it was drilled",
+    "reprint": "holes to print again: {much}",
 }
 _NO_MEASURE: dict[str, str] = {
     "sight": "hidden",
