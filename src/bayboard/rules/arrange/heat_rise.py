@@ -11,6 +11,7 @@ from collections.abc import Iterator
 
 import shapely
 
+from bayboard.geometry import outline as outlines
 from bayboard.geometry.crowd import HAIR
 from bayboard.mechanics.heat import rise
 from bayboard.rules.boards import BoardShape
@@ -39,7 +40,9 @@ def look(scene: Scene, about: frozenset[str] | None = None) -> Iterator[Said]:
 def _judged(scene: Scene, board: BoardShape) -> Iterator[Finding]:
     here = [placed for placed in scene.placed.values() if placed.board is board.board]
     watts = sum(placed.card.heat or 0.0 for placed in here)
-    face = board.polygon.area + float(shapely.area([placed.polygon for placed in here]).sum())
+    # by the cards, not the places: a move changes no digit of it
+    tops = shapely.area([outlines.polygon(placed.card.outline) for placed in here])
+    face = board.polygon.area + float(tops.sum())
     warmer = rise(watts, face)
     if warmer <= limit(scene.layout, "rise_note") + HAIR:
         return
