@@ -6,7 +6,14 @@ import figures
 from tests.model.test_mutations import text_mutant, tree_mutant, wrong
 
 FIGURES = ("damaged documents: wrong",)
-ROOMS = ("model", "units", "geometry/outline.py", "tables")
+ROOMS = (
+    "geometry/outline.py",
+    *(
+        f"model/{name}.py"
+        for name in ("explain", "layout", "places", "raw", "read", "refused", "things", "write")
+    ),
+    *(f"model/check{part}.py" for part in ("", "_figures", "_links", "_names", "_shapes")),
+)
 COUNT, SEED = 100_000, 1_000_000
 
 
