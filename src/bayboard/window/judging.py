@@ -10,8 +10,8 @@ from bayboard.edits.edit import Edit
 from bayboard.job.job import Job
 from bayboard.rules.check import Verdict
 
-SLICE = 0.008  # s that the rules may take of a frame, and of each pause between two
-LONGEST = 0.6  # s of moving without a pause after which a frame waits for the rules after all
+SLICE = 0.006  # s that the rules may take of a frame, and of each pause between two
+LONGEST = 1.5  # s of moving without a pause after which a frame waits for the rules after all
 
 
 class Judging(QObject):
